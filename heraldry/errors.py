@@ -1,0 +1,108 @@
+"""What can go wrong, at a glance.
+
+HeraldryError
+├── DescriptionError      a file the user wrote is wrong; carries every Fault of it at once
+├── LengthError           a text is no length, a unit is unknown, a scale is unknown
+├── ExpressionError       arithmetic or set arithmetic that cannot be parsed; carries the position
+│   └── LetError          named lengths that have no value; carries the error of every such name
+├── GeometryError         a shape that cannot be drawn with these numbers
+├── LetteringError        a letter that is missing, a font that cannot be read, a stem out of range
+├── ColourError           a text that is no colour
+├── RegionError           a map that is unknown, unreadable or empty
+└── PressError            an output that cannot be written here (a library is missing, a disk is full)
+
+Everything a user can cause is one of these; any other exception is a defect of ours.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+
+class HeraldryError(Exception):
+    """The root of the family; its text is fit to be shown to a user."""
+
+
+@dataclass(frozen=True, order=True)
+class Fault:
+    """One thing wrong in one file: where, what is wrong, what was found, what would be right."""
+
+    file: str
+    line: int
+    what: str
+    found: str = ""
+    wanted: str = ""
+
+    def __str__(self) -> str:
+        parts = [self.what]
+        if self.found:
+            parts.append(f"found {self.found}")
+        if self.wanted:
+            parts.append(self.wanted)
+        return f"{self.file}:{self.line}: " + ", ".join(parts)
+
+
+class DescriptionError(HeraldryError):
+    """One or more faults of a description file; ``str()`` gives one line a fault."""
+
+    def __init__(self, faults: Iterable[Fault]) -> None:
+        self.faults = tuple(sorted(set(faults)))
+        super().__init__("\n".join(str(fault) for fault in self.faults))
+
+
+class LengthError(HeraldryError):
+    """A text that is no length, or a scale that nobody knows."""
+
+
+class ExpressionError(HeraldryError):
+    """An expression that cannot be parsed or evaluated; ``position`` counts characters from 0."""
+
+    def __init__(self, message: str, position: int = 0) -> None:
+        super().__init__(message)
+        self.position = position
+
+
+class LetError(ExpressionError):
+    """Named lengths and numbers without a value; ``errors`` maps each of them to what is wrong with it."""
+
+    def __init__(self, errors: Mapping[str, ExpressionError]) -> None:
+        super().__init__("\n".join(f"{name}: {error}" for name, error in errors.items()))
+        self.errors = dict(errors)
+
+
+class GeometryError(HeraldryError):
+    """A shape that cannot be drawn with the numbers it was given."""
+
+
+class LetteringError(HeraldryError):
+    """A letter that is missing, a font that cannot be read, a parameter out of its sound range."""
+
+
+class ColourError(HeraldryError):
+    """A text that is no colour."""
+
+
+class RegionError(HeraldryError):
+    """A map that is unknown, unreadable or empty."""
+
+
+class PressError(HeraldryError):
+    """An output that cannot be written."""
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """Say which known words come near ``word``, else list them all.
+
+    >>> nearest("cirle", ["circle", "ring", "box"])
+    "did you mean 'circle'?"
+    >>> nearest("zzz", ["ring", "box"])
+    'known: box, ring'
+    """
+    ordered = sorted(set(known))
+    by_lower = {name.lower(): name for name in ordered}
+    close = get_close_matches(word.lower(), list(by_lower), n=3, cutoff=0.6)
+    if close:
+        return "did you mean " + " or ".join(f"'{by_lower[name]}'" for name in close) + "?"
+    return "known: " + ", ".join(ordered)
