@@ -1,0 +1,133 @@
+"""The kinds of file a user writes, as models: every key, what it may hold, and what it is for.
+
+The published JSON Schemas are made from these models; so are the faults of a file that does not fit them.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import Annotated, Any, Literal
+
+from pydantic import Field, create_model
+
+from heraldry.describe.shape_models import any_shape
+from heraldry.describe.values import RawColour, RawLength, RawNumber, RawText, Strict
+
+Name = Annotated[str, Field(pattern=r"^[A-Za-z_][A-Za-z0-9_]*$", max_length=60)]
+Unit = Literal["mm", "cm", "in", "ft"]
+
+
+class Ink(Strict):
+    """An ink: its colour on white paper, and whether it hides what is under it."""
+
+    colour: RawColour
+    opaque: bool = False
+
+
+class Paint(Strict):
+    """A paint on the model."""
+
+    colour: RawColour
+
+
+class AlphabetTable(Strict):
+    """An alphabet: one of ours by `style` and its numbers, or a font by `file` or `family`."""
+
+    style: str | None = None
+    file: str | None = None
+    family: str | None = None
+    face: Annotated[int | str | None, Field(description="number in a collection, or style in a family")] = None
+    axes: dict[str, int | float] | None = None
+    features: Annotated[list[str] | None, Field(description="OpenType features on ('ss01') or off ('-kern')")] = None
+    licensed: Annotated[bool | None, Field(description="you hold a licence for a font that restricts embedding")] = None
+    stem: Annotated[RawNumber | None, Field(description="thickness of an upright stroke, in cap heights")] = None
+    width: Annotated[RawNumber | None, Field(description="1 is the usual width")] = None
+    bar: Annotated[RawNumber | None, Field(description="thickness of a crossbar, in cap heights")] = None
+    contrast: Annotated[RawNumber | None, Field(description="thin strokes in thick ones, 1 is even")] = None
+    corner: Literal["round", "cut", "square"] | None = None
+    slant: Annotated[RawNumber | None, Field(description="degrees from upright, to the right")] = None
+    aperture: Annotated[RawNumber | None, Field(description="how far open letters stand open, 1 is usual")] = None
+    serif: Annotated[RawNumber | None, Field(description="length of a serif beyond its stem, in cap heights")] = None
+    bracket: Annotated[RawNumber | None, Field(description="reach of a serif's curve, in cap heights")] = None
+    stencil: Annotated[bool | None, Field(description="bridges across the counters, for cut masks")] = None
+
+
+class Identity(Strict):
+    """What a railroad is called."""
+
+    name: RawText | None = None
+    initials: RawText | None = None
+    mark: Annotated[str | None, Field(pattern=r"^[A-Z]{2,4}$", description="reporting mark, 2 to 4 letters")] = None
+    founded: int | None = None
+    motto: RawText | None = None
+    word: Annotated[dict[Name, RawText], Field(description="any other texts, as {road.word.NAME}")] = {}
+
+
+class Stores(Strict):
+    """What artwork is made with: paints, inks and alphabets by name."""
+
+    paint: dict[Name, Paint] = {}
+    ink: dict[Name, Ink] = {}
+    alphabet: dict[Name, AlphabetTable] = {}
+
+
+class Road(Identity, Stores):
+    """A railroad: its name, initials, mark, texts, paints, inks and alphabets."""
+
+    kind: Literal["road"]
+    name: RawText
+
+
+class RoadHere(Identity):
+    """A railroad as one drawing sees it: the road of a file, if one is named, with what is said here put over it."""
+
+    file: str | None = None
+
+
+class Printer(Strict):
+    """What one printer can do."""
+
+    kind: Literal["printer"]
+    name: RawText
+    unit: Unit = "mm"
+    finest_line: Annotated[RawLength, Field(description="the thinnest line that it prints whole")]
+    finest_gap: Annotated[RawLength, Field(description="the thinnest white that it keeps open between ink")]
+
+
+class Plate(Strict):
+    """One ink's artwork."""
+
+    ink: Annotated[str, Field(description="an ink of this file or its road")]
+    art: Annotated[str, Field(min_length=1, description="set arithmetic: 'disc - title + (land - line)'")]
+
+
+class HeraldBase(Stores):
+    """An emblem."""
+
+    kind: Literal["herald"]
+    name: RawText | None = None
+    road: Annotated[str | RoadHere | None, Field(description="a road file, or a table of its own")] = None
+    unit: Unit = "mm"
+    scale: Annotated[str | None, Field(description="the scale that model lengths are drawn for: 'HO', '1:48'")] = None
+    width: Annotated[RawLength | None, Field(description="finished width")] = None
+    height: Annotated[RawLength | None, Field(description="finished height")] = None
+    film: Literal["clear", "white"] = "clear"
+    on: Annotated[str | None, Field(description="the paint it lies on: a paint of the road, or #rrggbb")] = None
+    let: Annotated[dict[Name, RawNumber], Field(description="named lengths and numbers")] = {}
+    plate: Annotated[dict[Name, Plate], Field(min_length=1)]
+
+
+@cache
+def herald_model() -> type[HeraldBase]:
+    """The model of a herald file; made late, since it holds every shape of the table."""
+    shape: Any = (Annotated[dict[Name, any_shape()], Field(min_length=1)], ...)  # type: ignore[misc]
+    return create_model("Herald", __base__=HeraldBase, __doc__=HeraldBase.__doc__, shape=shape)
+
+
+def model_of(kind: str) -> type[Strict]:
+    """The model of a kind of file; raises KeyError for an unknown kind."""
+    models: dict[str, type[Strict]] = {"herald": herald_model(), "road": Road, "printer": Printer}
+    return models[kind]
+
+
+KINDS = ("herald", "road", "printer")
