@@ -1,0 +1,1 @@
+"""Gothic: block letters without serifs, their strokes even to the eye."""

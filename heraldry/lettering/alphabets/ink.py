@@ -1,0 +1,54 @@
+"""Strokes become a letter: overlapping strokes united, apertures cut away, turned or mirrored copies made.
+
+Strokes are drawn in cap heights; the set operations work in millimetres, with tolerances that suit artwork.
+They are therefore done on letters ``DRAWN_CAP_MM`` high and brought back, which costs no accuracy since the
+factor is a power of two.
+"""
+
+from __future__ import annotations
+
+from heraldry.geometry.affine import Affine
+from heraldry.geometry.boolean import intersect, subtract, unite
+from heraldry.geometry.outline import Outline
+from heraldry.geometry.point import Point
+
+DRAWN_CAP_MM = 16.0
+_ENLARGE = Affine.scale(DRAWN_CAP_MM)
+_REDUCE = Affine.scale(1.0 / DRAWN_CAP_MM)
+
+
+def join(*strokes: Outline) -> Outline:
+    """One outline covering all strokes."""
+    return unite(*(stroke.transformed(_ENLARGE) for stroke in strokes)).transformed(_REDUCE)
+
+
+def cut(stroke: Outline, *whites: Outline) -> Outline:
+    """A stroke with whites cut out of it."""
+    enlarged = [white.transformed(_ENLARGE) for white in whites]
+    return subtract(stroke.transformed(_ENLARGE), *enlarged).transformed(_REDUCE)
+
+
+def within(stroke: Outline, frame: Outline) -> Outline:
+    """What of a stroke lies inside a frame."""
+    return intersect(stroke.transformed(_ENLARGE), frame.transformed(_ENLARGE)).transformed(_REDUCE)
+
+
+def moved(stroke: Outline, dx: float, dy: float = 0.0) -> Outline:
+    """A stroke moved by cap heights."""
+    return stroke.transformed(Affine.move(dx, dy))
+
+
+def turned(stroke: Outline, x: float, y: float) -> Outline:
+    """A stroke turned upside down about a point."""
+    return stroke.transformed(Affine.turn(180.0, Point(x, y)))
+
+
+def mirrored(stroke: Outline, x: float) -> Outline:
+    """A stroke seen in a mirror that stands at ``x``."""
+    flipped = stroke.transformed(Affine.mirror(90.0, Point(x, 0.0)))
+    return Outline.of(path.reversed() for path in flipped.paths)
+
+
+def shrunk(stroke: Outline, factor: float, dx: float = 0.0, dy: float = 0.0) -> Outline:
+    """A stroke made smaller about the origin, then moved."""
+    return stroke.transformed(Affine.move(dx, dy) @ Affine.scale(factor))

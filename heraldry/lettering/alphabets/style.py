@@ -1,0 +1,64 @@
+"""A style: a family of letter shapes, the optical rules that make its pen, and the range in which it is sound."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, fields, replace
+
+from heraldry.errors import LetteringError
+from heraldry.lettering.alphabets.parameters import LetterParameters
+from heraldry.lettering.alphabets.pen import Pen
+from heraldry.lettering.alphabets.proportions import Proportions
+from heraldry.lettering.alphabets.table import Letters
+
+# Slack for ranges that are ratios such as 1:4.5, which no short decimal writes exactly.
+RATIO_SLACK = 5e-4
+
+
+@dataclass(frozen=True)
+class Range:
+    """From least to most, both allowed."""
+
+    least: float
+    most: float
+
+    def __contains__(self, value: float) -> bool:
+        return self.least - RATIO_SLACK <= value <= self.most + RATIO_SLACK
+
+    def __str__(self) -> str:
+        return f"{self.least:.3g} to {self.most:.3g}"
+
+
+@dataclass(frozen=True, eq=False)
+class Style:
+    """One entry of the table of alphabets.
+
+    ``sound`` gives the range of each numeric parameter, in the units of ``LetterParameters``; a parameter that
+    is not in it means nothing to the style. ``bar`` is given in stems there, since it is sound beside its stem.
+    """
+
+    name: str
+    summary: str
+    letters: Letters
+    proportions: Proportions
+    make_pen: Callable[[LetterParameters], Pen]
+    sound: dict[str, Range]
+    defaults: LetterParameters
+
+    def completed(self, asked: LetterParameters) -> LetterParameters:
+        """The parameters with everything left open filled in; raises LetteringError for what is not sound."""
+        given = {field.name: getattr(asked, field.name) for field in fields(asked)}
+        chosen = replace(self.defaults, **{name: value for name, value in given.items() if value is not None})
+        for name in given:
+            value = getattr(chosen, name)
+            if isinstance(value, float | int) and not isinstance(value, bool):
+                self._check(name, float(value), chosen)
+        return chosen
+
+    def _check(self, name: str, value: float, chosen: LetterParameters) -> None:
+        if name not in self.sound:
+            raise LetteringError(f"alphabet {self.name}: {name} {value:g} was asked, but it has no {name}")
+        stems = chosen.stem if name == "bar" and chosen.stem else 1.0
+        if value / stems not in self.sound[name]:
+            span = Range(self.sound[name].least * stems, self.sound[name].most * stems)
+            raise LetteringError(f"alphabet {self.name}: {name} {value:g} was asked, its sound range is {span}")

@@ -1,0 +1,47 @@
+"""The hand that draws the letters of a monogram: all with strokes of one thickness, whatever their size."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from heraldry.errors import LetteringError
+from heraldry.geometry.affine import Affine
+from heraldry.geometry.boolean import unite
+from heraldry.geometry.measure import bounds
+from heraldry.geometry.outline import Outline
+from heraldry.geometry.point import Point
+from heraldry.lettering.adjusting import Widening, at_width, with_stem_near
+from heraldry.lettering.alphabet import Alphabet
+
+Letters = tuple[Outline, ...]
+
+
+@dataclass(frozen=True)
+class Hand:
+    """An alphabet, and the thickness of stem that it is asked for at every size."""
+
+    alphabet: Alphabet
+    stem_mm: float
+
+    def letter(self, initial: str, cap_mm: float, width: float = 1.0) -> Outline:
+        """One letter, the middle of its ink at the origin, as wide as asked if its alphabet can be.
+
+        Raises LetteringError where it has no ink.
+        """
+        wide = at_width(self.alphabet, width) if isinstance(self.alphabet, Widening) else self.alphabet
+        alphabet = with_stem_near(wide, self.stem_mm / cap_mm)
+        outline = unite(alphabet.set_line(initial, cap_mm).outline)
+        if outline.is_empty:
+            raise LetteringError(f"an initial of a monogram is a letter with ink, found '{initial}'")
+        return centred(outline)
+
+
+def centred(outline: Outline) -> Outline:
+    """The outline with the middle of its ink at the origin."""
+    middle = bounds(outline).centre
+    return moved(outline, -middle)
+
+
+def moved(outline: Outline, to: Point) -> Outline:
+    """The outline moved by a vector."""
+    return outline.transformed(Affine.move(to.x, to.y))

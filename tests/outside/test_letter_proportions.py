@@ -1,0 +1,174 @@
+"""Our gothic against good type: widths, bars, overshoots and whites.
+
+Two sources. The figures written down here are medians over open typefaces measured on their outlines: regular and
+bold over roboto, archivo, barlow, libre-franklin, public-sans and work-sans, condensed over oswald and
+saira-condensed (npm ``@fontsource`` packages 5.x, latin subsets). And four families are measured again here, from
+the pip packages font-roboto, font-hanken-grotesk, font-manrope and font-source-sans-pro, at the stems they have.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from importlib.resources import files
+from statistics import median
+
+import pytest
+
+from heraldry.geometry.measure import bounds
+from heraldry.geometry.outline import Outline
+from heraldry.lettering.alphabets import STYLES, LetterParameters, ParametricAlphabet
+from heraldry.lettering.fonts import font_from_file
+from heraldry.lettering.scan import ink_spans
+
+CAP = 100.0
+CONDENSED_WIDTH = 0.55
+
+# stem, width of H, crossbar of H, height of its centre, bar of A, side and crown of O in stems, white left of H
+MASTERS = {
+    "regular": (0.129, 1.0, 0.777, 0.110, 0.514, 0.324, 1.042, 0.861, 0.131),
+    "bold": (0.212, 1.0, 0.833, 0.177, 0.512, 0.303, 1.028, 0.806, 0.102),
+    "condensed": (0.169, CONDENSED_WIDTH, 0.580, 0.129, 0.510, 0.297, 1.016, 0.835, 0.078),
+}
+
+# Width of the ink in widths of H: regular, bold, condensed.
+WIDTHS = {
+    "A": (1.16, 1.15, 1.11), "B": (0.95, 0.98, 0.98), "C": (1.05, 1.03, 0.89), "D": (1.01, 1.00, 0.97),
+    "E": (0.91, 0.89, 0.78), "F": (0.86, 0.85, 0.75), "G": (1.07, 1.04, 0.98), "J": (0.80, 0.82, None),
+    "K": (1.01, 1.04, 1.03), "L": (0.82, 0.83, 0.75), "M": (1.22, 1.26, 1.30), "N": (1.00, 1.01, 0.96),
+    "O": (1.13, 1.09, 1.03), "P": (0.96, 0.95, 0.95), "Q": (1.13, 1.09, 1.06), "R": (0.99, 1.00, 1.00),
+    "S": (1.00, 0.99, 0.93), "T": (1.02, 1.00, 0.92), "U": (0.99, 0.98, 0.99), "V": (1.11, 1.11, 1.09),
+    "W": (1.66, 1.59, 1.62), "X": (1.07, 1.09, 1.10), "Y": (1.07, 1.08, 1.08), "Z": (0.98, 0.95, 0.87),
+    "0": (0.90, 0.92, 0.94), "1": (0.51, 0.55, 0.57), "2": (0.89, 0.88, 0.91), "3": (0.89, 0.89, 0.91),
+    "4": (0.95, 0.96, 1.01), "5": (0.86, 0.88, 0.90), "6": (0.88, 0.90, 0.94), "7": (0.88, 0.89, 0.85),
+    "8": (0.89, 0.90, 0.96), "9": (0.88, 0.89, 0.94), "&": (1.10, 1.13, 1.16),
+}  # fmt: skip
+# A condensed J is left out: in those faces its hook has no counter, ours keeps one open at any stem.
+
+# White left and right of the ink in whites beside H, at the regular master.
+WHITES = {
+    "A": (0.31, 0.31), "B": (1.00, 0.63), "C": (0.65, 0.54), "E": (1.00, 0.55), "L": (1.00, 0.35),
+    "O": (0.65, 0.65), "S": (0.52, 0.58), "T": (0.30, 0.28), "V": (0.25, 0.25), "Y": (0.12, 0.12),
+}  # fmt: skip
+
+FACES = (
+    ("font_roboto", "Roboto-Regular.ttf"),
+    ("font_roboto", "Roboto-Bold.ttf"),
+    ("font_hanken_grotesk", "HankenGrotesk-Regular.otf"),
+    ("font_hanken_grotesk", "HankenGrotesk-Bold.otf"),
+    ("font_manrope", "Manrope-Regular.ttf"),
+    ("font_manrope", "Manrope-Bold.ttf"),
+    ("font_source_sans_pro", "SourceSansPro-Regular.otf"),
+    ("font_source_sans_pro", "SourceSansPro-Bold.otf"),
+)
+
+
+@cache
+def ours(stem: float, width: float = 1.0) -> ParametricAlphabet:
+    return ParametricAlphabet("gothic", STYLES["gothic"], LetterParameters(stem=stem, width=width))
+
+
+def glyph(alphabet, character: str) -> Outline:
+    return alphabet.set_line(character, CAP).glyphs[0].outline
+
+
+def wide(alphabet, character: str) -> float:
+    return bounds(glyph(alphabet, character)).width / CAP
+
+
+def stem_of(alphabet) -> float:
+    left, right = ink_spans(glyph(alphabet, "H"), 0.25 * CAP)[0]
+    return (right - left) / CAP
+
+
+def levels(alphabet, character: str, place: float) -> list[tuple[float, float]]:
+    """The stretches of ink on an upright line through a letter, at a part of its width, from below."""
+    outline = glyph(alphabet, character)
+    box = bounds(outline)
+    across = outline.data[..., ::-1].copy()
+    turned = Outline(outline.kinds, across, outline.rings)
+    return [(low / CAP, high / CAP) for low, high in ink_spans(turned, box.left + place * box.width)]
+
+
+@pytest.mark.parametrize("master", MASTERS)
+def test_widths_stand_within_a_tenth_of_the_medians(master):
+    stem, width, wide_of_h, *_ = MASTERS[master]
+    alphabet = ours(stem, width)
+    assert wide(alphabet, "H") == pytest.approx(wide_of_h, rel=0.05)
+    for character, figures in WIDTHS.items():
+        median_width = figures[list(MASTERS).index(master)]
+        if median_width is not None:
+            assert wide(alphabet, character) / wide_of_h == pytest.approx(median_width, rel=0.10), character
+
+
+@pytest.mark.parametrize("master", MASTERS)
+def test_bars_and_rounds_are_as_thick_and_high_as_the_medians(master):
+    stem, width, _, bar, bar_of_h, bar_of_a, side, crown, white = MASTERS[master]
+    alphabet = ours(stem, width)
+    ((low, high),) = levels(alphabet, "H", 0.5)
+    assert high - low == pytest.approx(bar, abs=0.01)
+    assert (low + high) / 2 == pytest.approx(bar_of_h, abs=0.02)
+    (low, high), _ = levels(alphabet, "A", 0.5)
+    assert (low + high) / 2 == pytest.approx(bar_of_a, abs=0.02)
+    left, right = ink_spans(glyph(alphabet, "O"), CAP / 2)[0]
+    assert (right - left) / CAP / stem == pytest.approx(side, abs=0.03)
+    (low, high), _ = levels(alphabet, "O", 0.5)
+    assert (high - low) / stem == pytest.approx(crown, abs=0.08)
+    assert bounds(glyph(alphabet, "H")).left / CAP == pytest.approx(white, rel=0.15)
+
+
+def test_rounds_pass_both_lines_by_the_median():
+    box = bounds(glyph(ours(0.17), "O"))
+    assert (-box.bottom / CAP, box.top / CAP - 1) == pytest.approx((0.014, 0.014), abs=0.006)
+    assert bounds(glyph(ours(0.17), "8")).height / CAP - 1 == pytest.approx(0.028, abs=0.012)
+    assert bounds(glyph(ours(0.17), "x")).top / CAP == pytest.approx(0.735, abs=0.02)
+
+
+def test_whites_stand_within_reach_of_the_medians():
+    alphabet = ours(0.129)
+    unit = bounds(glyph(alphabet, "H")).left
+    for character, (left, right) in WHITES.items():
+        line = alphabet.set_line(character, CAP)
+        box = bounds(line.outline)
+        found = (box.left / unit, (line.advance_mm - box.right) / unit)
+        assert found == pytest.approx((left, right), abs=0.15), character
+
+
+@cache
+def measured() -> list[tuple[float, object]]:
+    faces = [font_from_file(files(package) / "files" / file) for package, file in FACES]
+    return [(stem_of(face), face) for face in faces]
+
+
+@pytest.mark.parametrize("character", "ABCDEFGKLMNOPRSTUVWXYZ0235689")
+def test_widths_stand_among_those_of_four_families(character):
+    """Beside each face our letter is drawn at its stem; the median of the ratios says how we stand."""
+    ratios = []
+    for stem, face in measured():
+        alphabet = ours(min(max(stem, 0.10), 0.222))
+        beside_h = wide(alphabet, character) / wide(alphabet, "H")
+        ratios.append(beside_h / (wide(face, character) / wide(face, "H")))
+    assert median(ratios) == pytest.approx(1.0, abs=0.12)
+
+
+def test_strokes_stand_among_those_of_four_families():
+    """Bar of H, crown of O and side of O in stems, and the overshoot in cap heights: our figure beside the median."""
+
+    def figures(alphabet, stem: float) -> tuple[float, float, float, float]:
+        ((low, high),) = levels(alphabet, "H", 0.5)
+        (foot, crown), _ = levels(alphabet, "O", 0.5)
+        left, right = ink_spans(glyph(alphabet, "O"), CAP / 2)[0]
+        return (
+            (high - low) / stem,
+            (crown - foot) / stem,
+            (right - left) / CAP / stem,
+            -bounds(glyph(alphabet, "O")).bottom / CAP,
+        )
+
+    theirs = [figures(face, stem) for stem, face in measured()]
+    mine = [figures(ours(stem), stem) for stem, _ in measured() if 0.10 <= stem <= 0.222]
+    bar, crown, side, over = (median(column) for column in zip(*theirs, strict=True))
+    our_bar, our_crown, our_side, our_over = (median(column) for column in zip(*mine, strict=True))
+    assert our_bar == pytest.approx(bar, abs=0.06)
+    assert our_crown == pytest.approx(crown, abs=0.08)
+    assert our_side == pytest.approx(side, abs=0.08)
+    assert our_over == pytest.approx(over, abs=0.006)
