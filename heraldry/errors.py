@@ -9,6 +9,8 @@ HeraldryError
 ├── LetteringError        a letter that is missing, a font that cannot be read, a stem out of range
 ├── ColourError           a text that is no colour
 ├── RegionError           a map that is unknown, unreadable or empty
+├── NumberError           a road, wagon or container number that cannot be right; carries the position
+├── DataError             data of a car that no car could carry
 └── PressError            an output that cannot be written here (a library is missing, a disk is full)
 
 Everything a user can cause is one of these; any other exception is a defect of ours.
@@ -86,6 +88,18 @@ class ColourError(HeraldryError):
 
 class RegionError(HeraldryError):
     """A map that is unknown, unreadable or empty."""
+
+
+class NumberError(HeraldryError):
+    """A number, or a series of them, that cannot be right; ``position`` counts characters from 0."""
+
+    def __init__(self, message: str, position: int = 0) -> None:
+        super().__init__(message)
+        self.position = position
+
+
+class DataError(HeraldryError):
+    """Data of a car that no car could carry: a date before it was built, a weight of nothing."""
 
 
 class PressError(HeraldryError):

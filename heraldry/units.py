@@ -137,9 +137,7 @@ def _bare(number: re.Match[str]) -> Fraction:
 
 def _check_size(match: re.Match[str]) -> None:
     if match.end() - match.start() > MAX_LITERAL:
-        raise LengthError(
-            f"a number is too long, found {match[0][:20]}…, write at most {MAX_LITERAL} characters"
-        )
+        raise LengthError(f"a number is too long, found {match[0][:20]}…, write at most {MAX_LITERAL} characters")
 
 
 def _decimal_comma(text: str, start: int = 0) -> LengthError:
@@ -167,9 +165,7 @@ def _amount(text: str) -> Fraction:
     """
     spaced = re.sub(_VULGAR, lambda vulgar: " " + unicodedata.normalize("NFKC", vulgar[0]), text)
     try:
-        return sum(
-            (Fraction(part) for part in spaced.replace("⁄", "/").replace("-", " ").split()), Fraction(0)
-        )
+        return sum((Fraction(part) for part in spaced.replace("⁄", "/").replace("-", " ").split()), Fraction(0))
     except ZeroDivisionError:
         raise LengthError(f"a fraction over zero, found {text}, {HOW_TO_WRITE}") from None
 
@@ -215,9 +211,7 @@ def _no_length(text: str) -> LengthError:
     if unit and unit["word"] == "full":
         return LengthError(f"a full-size length without its unit, found {shown}, write 9 in full")
     if unit and unit["word"] not in MM_PER_UNIT:
-        return LengthError(
-            f"unknown unit, found '{unit['word']}' in {shown}, {nearest(unit['word'], MM_PER_UNIT)}"
-        )
+        return LengthError(f"unknown unit, found '{unit['word']}' in {shown}, {nearest(unit['word'], MM_PER_UNIT)}")
     return LengthError(f"this is no length, found {shown}, {HOW_TO_WRITE}")
 
 
@@ -353,9 +347,7 @@ class Ruler:
         if not length.full:
             return float(length.mm)
         if self.scale is None:
-            raise LengthError(
-                f'a full-size length in a file without a scale, found {length}, add scale = "HO"'
-            )
+            raise LengthError(f'a full-size length in a file without a scale, found {length}, add scale = "HO"')
         return self.scale.model_mm(length.mm)
 
     @property

@@ -13,7 +13,8 @@ from pydantic import BaseModel, ValidationError
 
 from heraldry.describe.faults import faults_of
 from heraldry.describe.key_lines import KeyPath
-from heraldry.describe.models import KINDS, HeraldBase, Identity, Road, RoadHere, Stores, model_of
+from heraldry.describe.kinds import KINDS, model_of
+from heraldry.describe.models import DrawnBase, Identity, RoadHere, Stores
 from heraldry.describe.read_toml import Source, read_toml
 from heraldry.errors import DescriptionError, Fault
 
@@ -67,33 +68,29 @@ def load(path: str | Path) -> Description:
     Raises DescriptionError with every fault found, each with its file and line.
     """
     source = read_toml(Path(path), KINDS)
-    kind = str(source.data["kind"])
-    try:
-        model = model_of(kind).model_validate(source.data)
-    except ValidationError as error:
-        raise DescriptionError(faults_of(source, error)) from None
+    model = _validated(source)
     return Description(source, model, _road_of(source, model))
 
 
+def _validated(source: Source) -> BaseModel:
+    try:
+        return model_of(str(source.data["kind"])).model_validate(source.data)
+    except ValidationError as error:
+        raise DescriptionError(faults_of(source, error)) from None
+
+
 def _road_of(source: Source, model: BaseModel) -> Description | None:
-    named = model.road if isinstance(model, HeraldBase) else None
+    named = model.road if isinstance(model, DrawnBase) else None
     file = named.file if isinstance(named, RoadHere) else named
     if not isinstance(file, str):
         return None
-    path = source.path.parent / file
     where: KeyPath = ("road", "file") if isinstance(named, RoadHere) else ("road",)
+    path = source.path.parent / file
     if not path.is_file():
-        raise DescriptionError([source.fault(where, "the road file is not there", f"'{file}'", f"looked for {path}")])
-    road = load(path)
-    if not isinstance(road.model, Road):
-        raise DescriptionError(
-            [
-                source.fault(
-                    where,
-                    "that file is no road",
-                    f"kind '{road.kind}' in {file}",
-                    'it must say kind = "road"',
-                )
-            ]
-        )
-    return road
+        fault = source.fault(where, "the road file is not there", f"'{file}'", f"looked for {path}")
+        raise DescriptionError([fault])
+    road = read_toml(path, KINDS)
+    if road.data["kind"] != "road":
+        found = f"kind '{road.data['kind']}' in {file}"
+        raise DescriptionError([source.fault(where, "that file is no road", found, 'it must say kind = "road"')])
+    return Description(road, _validated(road))

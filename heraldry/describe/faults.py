@@ -7,16 +7,27 @@ each form that did not fit; one line a key is kept.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any, get_args, get_origin
+from types import UnionType
+from typing import Annotated, Any, Union, get_args, get_origin
 
-from pydantic import BaseModel, ValidationError
+from pydantic import BaseModel, Discriminator, Tag, ValidationError
 from pydantic_core import ErrorDetails
 
+from heraldry.describe.diagram_model import item_models
 from heraldry.describe.key_lines import KeyPath
-from heraldry.describe.models import model_of
+from heraldry.describe.kinds import model_of
 from heraldry.describe.read_toml import Source
-from heraldry.describe.shape_models import kind_of, shape_models
+from heraldry.describe.shape_models import shape_models
 from heraldry.errors import Fault, nearest
+
+ANY = "*"
+TOLD_APART: tuple[tuple[str, ...], ...] = (
+    ("shape", ANY),
+    ("item", ANY),
+    ("side", ANY, "area", ANY),
+    ("side", ANY, "keepout", ANY),
+)
+"""Where tables stand that are told apart by their kind; the validator puts that into its locations after them."""
 
 SHOWN_CHARACTERS = 60
 """How much of a wrong value is shown; enough to recognise it, not enough to fill a screen."""
@@ -27,24 +38,40 @@ def faults_of(source: Source, error: ValidationError) -> list[Fault]:
     by_key: dict[KeyPath, list[ErrorDetails]] = {}
     for detail in error.errors(include_url=False, include_context=True):
         by_key.setdefault(_key_path(source.data, detail), []).append(detail)
-    return [_fault(source, path, details) for path, details in by_key.items()]
+    told_inside = {path[:-1] for path in by_key if path}
+    return [_fault(source, path, details) for path, details in by_key.items() if path not in told_inside]
 
 
 def _key_path(data: Any, detail: ErrorDetails) -> KeyPath:
     """The keys of the file in a validator's location, without the names of the forms that it tried."""
     path: list[str | int] = []
-    here = data
-    for step in detail["loc"]:
-        if (isinstance(here, dict) and step in here) or (
-            isinstance(here, list) and isinstance(step, int) and step < len(here)
-        ):
+    here: Any = data
+    loc = _without_kind(detail["loc"])
+    for step in loc:
+        if _holds(here, step):
             here = here[step]
-        else:
-            continue
-        path.append(step)
+            path.append(step)
     if detail["type"] == "missing":
-        path.append(detail["loc"][-1])
+        path.append(loc[-1])
     return tuple(path)
+
+
+def _holds(value: Any, step: int | str) -> bool:
+    """Whether a table has such a key, or a list such an item."""
+    if isinstance(value, list):
+        return isinstance(step, int) and step < len(value)
+    return isinstance(value, dict) and step in value
+
+
+def _without_kind(loc: tuple[int | str, ...]) -> tuple[int | str, ...]:
+    for place in TOLD_APART:
+        if _stands_at(loc[: len(place)], place):
+            return (*loc[: len(place)], *loc[len(place) + 1 :])
+    return loc
+
+
+def _stands_at(path: KeyPath, place: tuple[str, ...]) -> bool:
+    return len(path) == len(place) and all(want in (ANY, step) for step, want in zip(path, place, strict=True))
 
 
 def _fault(source: Source, path: KeyPath, details: list[ErrorDetails]) -> Fault:
@@ -61,7 +88,7 @@ def _fault(source: Source, path: KeyPath, details: list[ErrorDetails]) -> Fault:
             path,
             f"'{key}' names no kind of shape",
             found,
-            f"one of its keys must be a kind; {nearest(word, shape_models())}",
+            f"one of its keys must be a kind; {nearest(word, item_models() if path[0] == 'item' else shape_models())}",
         )
     return source.fault(
         path, f"'{key}' cannot be read", found, "it may be " + _or(_wanted(detail) for detail in details)
@@ -77,23 +104,39 @@ def shown(value: object) -> str:
 
 def keys_beside(data: Any, path: KeyPath) -> list[str]:
     """The keys that a table may hold, where ``path`` leads to one that it may not."""
-    models: list[type[BaseModel]] = [model_of(str(data["kind"]))]
     here = data
+    held: list[Any] = [model_of(str(data["kind"]))]
     for step in path[:-1]:
+        held = [inner for one in held for form in _forms(one, here) for inner in _inside(form, step)]
         here = here[step]
-        held = [model.model_fields[str(step)].annotation for model in models if step in model.model_fields]
-        shape_kind = kind_of(here)
-        if path[0] == "shape" and here is data["shape"].get(path[1]) and shape_kind:
-            models = [shape_models()[shape_kind]]
-        elif held:
-            models = [model for annotation in held for model in _models_in(annotation)]
+    models = [form for one in held for form in _forms(one, here) if _is_model(form)]
     return sorted({key for model in models for key in model.model_fields})
 
 
-def _models_in(annotation: Any) -> Iterable[type[BaseModel]]:
-    if isinstance(annotation, type) and get_origin(annotation) is None:
-        return [annotation] if issubclass(annotation, BaseModel) else []
-    return [model for part in get_args(annotation) for model in _models_in(part)]
+def _forms(annotation: Any, value: Any) -> list[Any]:
+    """What an annotation lets a value be; where forms are told apart by a key, the form of that value."""
+    if get_origin(annotation) is Annotated:
+        inner, *about = get_args(annotation)
+        told_apart = next((one for one in about if isinstance(one, Discriminator)), None)
+        if told_apart is None:
+            return _forms(inner, value)
+        kind = told_apart.discriminator
+        tag = Tag(str(kind(value))) if callable(kind) else None
+        return [get_args(form)[0] for form in get_args(inner) if tag in get_args(form)] or _forms(inner, value)
+    if get_origin(annotation) in (Union, UnionType):
+        return [form for part in get_args(annotation) for form in _forms(part, value)]
+    return [annotation]
+
+
+def _inside(form: Any, step: str | int) -> list[Any]:
+    """What is held at a key of a table, or in a list."""
+    if _is_model(form):
+        return [form.model_fields[step].annotation] if step in form.model_fields else []
+    return [get_args(form)[-1]] if get_origin(form) in (dict, list) else []
+
+
+def _is_model(form: Any) -> bool:
+    return isinstance(form, type) and get_origin(form) is None and issubclass(form, BaseModel)
 
 
 WANTED = {
@@ -116,6 +159,12 @@ def _wanted(detail: ErrorDetails) -> str:
     context = detail.get("ctx", {})
     if detail["type"] == "literal_error":
         return f"one of {context['expected']}"
+    if detail["type"] in ("too_short", "too_long"):
+        return (
+            f"a list of at least {context['min_length']}"
+            if "min_length" in context
+            else f"a list of at most {context['max_length']}"
+        )
     if detail["type"] == "string_pattern_mismatch":
         return "of the form " + _form(str(context["pattern"]))
     return detail["msg"][0].lower() + detail["msg"][1:]

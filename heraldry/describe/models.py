@@ -50,6 +50,8 @@ class AlphabetTable(Strict):
     serif: Annotated[RawNumber | None, Field(description="length of a serif beyond its stem, in cap heights")] = None
     bracket: Annotated[RawNumber | None, Field(description="reach of a serif's curve, in cap heights")] = None
     stencil: Annotated[bool | None, Field(description="bridges across the counters, for cut masks")] = None
+    letter_gap: Annotated[RawNumber | None, Field(description="white between two H, in cap heights")] = None
+    word_gap: Annotated[RawNumber | None, Field(description="white between two words, in cap heights")] = None
 
 
 class Identity(Strict):
@@ -101,19 +103,24 @@ class Plate(Strict):
     art: Annotated[str, Field(min_length=1, description="set arithmetic: 'disc - title + (land - line)'")]
 
 
-class HeraldBase(Stores):
-    """An emblem."""
+class DrawnBase(Stores):
+    """What every file says that something is drawn from."""
 
-    kind: Literal["herald"]
     name: RawText | None = None
     road: Annotated[str | RoadHere | None, Field(description="a road file, or a table of its own")] = None
     unit: Unit = "mm"
     scale: Annotated[str | None, Field(description="the scale that model lengths are drawn for: 'HO', '1:48'")] = None
+    film: Literal["clear", "white"] = "clear"
+    let: Annotated[dict[Name, RawNumber], Field(description="named lengths and numbers")] = {}
+
+
+class HeraldBase(DrawnBase):
+    """An emblem."""
+
+    kind: Literal["herald"]
     width: Annotated[RawLength | None, Field(description="finished width")] = None
     height: Annotated[RawLength | None, Field(description="finished height")] = None
-    film: Literal["clear", "white"] = "clear"
     on: Annotated[str | None, Field(description="the paint it lies on: a paint of the road, or #rrggbb")] = None
-    let: Annotated[dict[Name, RawNumber], Field(description="named lengths and numbers")] = {}
     plate: Annotated[dict[Name, Plate], Field(min_length=1)]
 
 
@@ -122,12 +129,3 @@ def herald_model() -> type[HeraldBase]:
     """The model of a herald file; made late, since it holds every shape of the table."""
     shape: Any = (Annotated[dict[Name, any_shape()], Field(min_length=1)], ...)  # type: ignore[misc]
     return create_model("Herald", __base__=HeraldBase, __doc__=HeraldBase.__doc__, shape=shape)
-
-
-def model_of(kind: str) -> type[Strict]:
-    """The model of a kind of file; raises KeyError for an unknown kind."""
-    models: dict[str, type[Strict]] = {"herald": herald_model(), "road": Road, "printer": Printer}
-    return models[kind]
-
-
-KINDS = ("herald", "road", "printer")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from heraldry.describe.models import KINDS, model_of
+from heraldry.describe.kinds import KINDS, model_of
 from heraldry.errors import HeraldryError, nearest
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"

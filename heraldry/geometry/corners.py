@@ -22,8 +22,8 @@ SIDE_OVERRUN_MM = 1e-9
 STRAIGHT_RAD = 1e-9
 
 
-def polygon(points: Sequence[Point], corner: Corner = "square", size_mm: float = 0.0) -> Path:
-    """A closed polygon with all corners treated alike.
+def polygon(points: Sequence[Point], corner: Corner = "square", size_mm: float | Sequence[float] = 0.0) -> Path:
+    """A closed polygon with all corners treated alike, of one size or of a size each.
 
     Raises GeometryError where the corners take more than a side has.
 
@@ -31,12 +31,13 @@ def polygon(points: Sequence[Point], corner: Corner = "square", size_mm: float =
     >>> len(polygon(square, "round", 1).segments)
     8
     """
-    if corner == "square" or size_mm == 0.0:
+    sizes = [float(size_mm)] * len(points) if isinstance(size_mm, int | float) else list(size_mm)
+    if corner == "square" or not any(sizes):
         return Path.through(points, closed=True)
-    if size_mm < 0:
-        raise GeometryError(f"a corner size is {size_mm:g} mm, it cannot be negative")
-    trims = [_trim(points, i, corner, size_mm) for i in range(len(points))]
-    _check_sides(points, trims, size_mm)
+    if min(sizes) < 0:
+        raise GeometryError(f"a corner size is {min(sizes):g} mm, it cannot be negative")
+    trims = [_trim(points, i, corner, size) for i, size in enumerate(sizes)]
+    _check_sides(points, trims, sizes)
     segments: list[Segment] = []
     for i, point in enumerate(points):
         before, after = (points[i - 1] - point).unit, (points[(i + 1) % len(points)] - point).unit
@@ -44,7 +45,7 @@ def polygon(points: Sequence[Point], corner: Corner = "square", size_mm: float =
         if segments and segments[-1].end != start:
             segments.append(Line(segments[-1].end, start))
         if start != end:
-            segments.append(Line(start, end) if corner == "cut" else _fillet(start, end, before, after, size_mm))
+            segments.append(Line(start, end) if corner == "cut" else _fillet(start, end, before, after, sizes[i]))
     if segments[-1].end != segments[0].start:
         segments.append(Line(segments[-1].end, segments[0].start))
     return Path(tuple(segments), closed=True)
@@ -64,13 +65,13 @@ def _trim(points: Sequence[Point], i: int, corner: Corner, size_mm: float) -> fl
     return size_mm if corner == "cut" else size_mm * math.tan(turn / 2)
 
 
-def _check_sides(points: Sequence[Point], trims: Sequence[float], size_mm: float) -> None:
+def _check_sides(points: Sequence[Point], trims: Sequence[float], sizes_mm: Sequence[float]) -> None:
     for i, point in enumerate(points):
-        side = abs(point - points[i - 1])
+        side, size = abs(point - points[i - 1]), max(sizes_mm[i], sizes_mm[i - 1])
         if trims[i] + trims[i - 1] > side + SIDE_OVERRUN_MM:
-            largest = size_mm * side / (trims[i] + trims[i - 1])
+            largest = size * side / (trims[i] + trims[i - 1])
             raise GeometryError(
-                f"corners of {size_mm:g} mm do not fit on a side of {side:g} mm, at most {largest:.4g} mm does"
+                f"corners of {size:g} mm do not fit on a side of {side:g} mm, at most {largest:.4g} mm does"
             )
 
 

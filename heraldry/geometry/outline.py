@@ -133,6 +133,19 @@ class Outline:
             data[arcs, 2, 1] = source.data[arcs, 2, 1] * turned
         return Outline(source.kinds, data, source.rings)
 
+    def reversed(self) -> Outline:
+        """Every ring walked the other way, as a mirrored outline needs to be clean again."""
+        if self.is_empty:
+            return self
+        ends = zip(self.rings[:-1].tolist(), self.rings[1:].tolist(), strict=True)
+        order = np.concatenate([np.arange(last - 1, first - 1, -1) for first, last in ends])
+        kinds, forward = self.kinds[order], self.data[order]
+        data = forward[:, ::-1].copy()
+        arcs = kinds == ARC
+        data[arcs, 1:3] = forward[arcs, 1:3]
+        data[arcs, 2, 1] *= -1.0
+        return Outline(kinds, data, self.rings)
+
     def quantised(self) -> Outline:
         """Every point and radius on the ``QUANTUM_MM`` grid, so that equal things are equal to the bit."""
         data = np.round(self.data / QUANTUM_MM) * QUANTUM_MM

@@ -6,15 +6,11 @@ axis. That is no part of the ``Alphabet`` contract; it is asked for here.
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import Protocol, runtime_checkable
 
 from heraldry.errors import LetteringError
 from heraldry.lettering.alphabet import Alphabet
 from heraldry.lettering.treatments.strokes import strokes
-
-ALPHABETS_KEPT = 64
-"""Alphabets of one stem or width that are remembered: a line asks for a few, and for each of them many times."""
 
 STEM_HALVINGS = 7
 """The nearest stem that an alphabet takes is found to a hundredth of what it is off by."""
@@ -25,22 +21,20 @@ MEASURED_CAP_MM = 10.0
 
 @runtime_checkable
 class Widening(Protocol):
-    """An alphabet that can be drawn at another width, 1 being normal, its stems as thick as before."""
+    """An alphabet that can be drawn wider or narrower, its stems as thick as before."""
 
-    def with_width(self, width: float) -> Alphabet:
-        """The same alphabet at another width; raises LetteringError out of its range."""
+    def widened(self, factor: float) -> Alphabet:
+        """The same alphabet, ``factor`` times as wide as it is now; raises LetteringError out of its range."""
         ...
 
 
-@lru_cache(maxsize=ALPHABETS_KEPT)
-def at_width(alphabet: Alphabet, width: float) -> Alphabet:
-    """The alphabet at another width; raises LetteringError where it has none to change, or not so much."""
+def widened(alphabet: Alphabet, factor: float) -> Alphabet:
+    """The alphabet so many times as wide; raises LetteringError where it has one width only, or not so much."""
     if not isinstance(alphabet, Widening):
         raise LetteringError(f"the letters of {alphabet.name} have one width only")
-    return alphabet.with_width(width)
+    return alphabet.widened(factor)
 
 
-@lru_cache(maxsize=ALPHABETS_KEPT)
 def with_stem_near(alphabet: Alphabet, stem: float) -> Alphabet:
     """The alphabet with a stem (cap heights), or as near to it as it can be drawn; itself where it has one only."""
     try:

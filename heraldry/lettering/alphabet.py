@@ -42,9 +42,7 @@ class SetLine:
 
     def tracked(self, extra_mm: float) -> SetLine:
         """The line with ``extra_mm`` more (or, negative, less) white between each two letters."""
-        glyphs = tuple(
-            replace(glyph, x_mm=glyph.x_mm + i * extra_mm) for i, glyph in enumerate(self.glyphs)
-        )
+        glyphs = tuple(replace(glyph, x_mm=glyph.x_mm + i * extra_mm) for i, glyph in enumerate(self.glyphs))
         gaps = max(len(self.glyphs) - 1, 0)
         return SetLine(glyphs, self.advance_mm + gaps * extra_mm, self.cap_height_mm)
 

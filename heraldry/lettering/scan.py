@@ -5,10 +5,14 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from heraldry.geometry.affine import Affine
 from heraldry.geometry.flatten import FLATTEN_TOLERANCE_MM, flatten
 from heraldry.geometry.outline import Outline
 
 Floats = NDArray[np.float64]
+
+UPRIGHT_AS_LEVEL = Affine(0.0, 1.0, 1.0, 0.0)
+"""Exchanges x and y."""
 
 
 def ink_spans(
@@ -27,6 +31,11 @@ def ink_spans(
     a, b = start[crossing], end[crossing]
     x = np.sort(a[:, 0] + (b[:, 0] - a[:, 0]) * (level - a[:, 1]) / (b[:, 1] - a[:, 1])).tolist()
     return tuple(zip(x[::2], x[1::2], strict=True))
+
+
+def ink_columns(outline: Outline, x: float, tolerance: float = FLATTEN_TOLERANCE_MM) -> tuple[tuple[float, float], ...]:
+    """The stretches of ink on the upright line at ``x``, from below."""
+    return ink_spans(outline.transformed(UPRIGHT_AS_LEVEL), x, tolerance)
 
 
 def band_reach(outline: Outline, levels: Floats, tolerance: float) -> tuple[Floats, Floats]:

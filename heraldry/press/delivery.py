@@ -1,17 +1,17 @@
-"""From artworks to files on disk: everything is made in memory first, and only then put in place, whole.
+"""From artworks to files on disk: everything is made beside its place first, and only then put in place, whole.
 
 So a fault in the last of twenty artworks leaves the folder as it was, with every good old file in it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
 from heraldry.artwork import Artwork
 from heraldry.errors import PressError
-from heraldry.press.file_names import file_stems
-from heraldry.press.manifest import MANIFEST_NAME, Manifest, WrittenFile
+from heraldry.press.file_names import FileStems
+from heraldry.press.manifest import MANIFEST_NAME, ArtworkRecord, Manifest, WrittenFile
 from heraldry.press.outputs import OUTPUTS, made, output_named
 from heraldry.press.png import DEFAULT_DPI, size_px
 from heraldry.press.proof_reading import proof_read
@@ -43,21 +43,44 @@ def write(artwork: Artwork, path: str | Path, dpi: int = DEFAULT_DPI) -> Path:
 
 
 def write_all(
-    artworks: Sequence[Artwork], out_dir: str | Path, formats: Iterable[str], dpi: int = DEFAULT_DPI
+    artworks: Iterable[Artwork], out_dir: str | Path, formats: Iterable[str], dpi: int = DEFAULT_DPI
 ) -> Manifest:
-    """Write every artwork in every format, and the manifest beside them; raises PressError as ``write``."""
+    """Write every artwork in every format, and the manifest beside them; raises PressError as ``write``.
+
+    Artworks may come one by one, and are not held once they are written.
+    """
     names = list(dict.fromkeys(name.lower().removeprefix(".") for name in formats))
-    files: dict[str, bytes] = {}
-    entries: list[WrittenFile] = []
-    for artwork, stem in zip(artworks, file_stems(artwork.name for artwork in artworks), strict=True):
-        proof_read(artwork)
-        for name in names:
-            files[f"{stem}.{name}"] = made(artwork, name, dpi)
-            entries.append(_entry(artwork, f"{stem}.{name}", name, dpi))
-    manifest = Manifest(tuple(entries), tuple(artworks))
-    files[MANIFEST_NAME] = manifest.to_json().encode()
-    put_files(Path(out_dir), files)
-    return manifest
+    for name in names:
+        output_named(name)
+    run = _Run(names, dpi)
+    put_files(Path(out_dir), run.files(artworks))
+    return run.manifest
+
+
+class _Run:
+    """One run of the press: makes files from artworks as they come, and remembers what it has made."""
+
+    def __init__(self, formats: Sequence[str], dpi: int) -> None:
+        self.formats, self.dpi = formats, dpi
+        self.stems = FileStems()
+        self.written: list[WrittenFile] = []
+        self.records: list[ArtworkRecord] = []
+
+    def files(self, artworks: Iterable[Artwork]) -> Iterator[tuple[str, bytes]]:
+        """Each file with its bytes; the manifest last."""
+        for artwork in artworks:
+            proof_read(artwork)
+            stem = self.stems.next(artwork.name)
+            for name in self.formats:
+                yield f"{stem}.{name}", made(artwork, name, self.dpi)
+                self.written.append(_entry(artwork, f"{stem}.{name}", name, self.dpi))
+            self.records.append(ArtworkRecord.of(artwork))
+        yield MANIFEST_NAME, self.manifest.to_json().encode()
+
+    @property
+    def manifest(self) -> Manifest:
+        """What has been written so far."""
+        return Manifest(tuple(self.written), tuple(self.records))
 
 
 def _entry(artwork: Artwork, file: str, name: str, dpi: int) -> WrittenFile:

@@ -3,30 +3,30 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterable
 from itertools import count
 
 # Device names of DOS, which Windows reserves in every folder, with any suffix.
-_RESERVED = frozenset(
-    ["con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))]
-)
+_RESERVED = frozenset(["con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))])
 # File systems allow 255 bytes; letters take up to four in UTF-8, and suffix and number come on top.
 _MAX_LETTERS = 50
 
 
-def file_stems(names: Iterable[str]) -> list[str]:
-    """A file name without suffix for each name, all different on systems that ignore case.
+class FileStems:
+    """File names without suffix for names that come one by one, all different on systems that ignore case.
 
-    >>> file_stems(["Ball Signal Line", "ball/signal/line", "nul", "?"])
+    >>> stems = FileStems()
+    >>> [stems.next(name) for name in ("Ball Signal Line", "ball/signal/line", "nul", "?")]
     ['Ball-Signal-Line', 'ball-signal-line-2', 'nul-', 'artwork']
     """
-    taken: set[str] = set()
-    stems = []
-    for name in names:
-        stem = _free(_plain(name), taken)
-        taken.add(stem.casefold())
-        stems.append(stem)
-    return stems
+
+    def __init__(self) -> None:
+        self._taken: set[str] = set()
+
+    def next(self, name: str) -> str:
+        """The file name for one more name."""
+        stem = _free(_plain(name), self._taken)
+        self._taken.add(stem.casefold())
+        return stem
 
 
 def _plain(name: str) -> str:

@@ -42,17 +42,31 @@ class WrittenFile:
 
 
 @dataclass(frozen=True, slots=True)
+class ArtworkRecord:
+    """What is kept of an artwork once it is written: not its outlines, of which a class of cars has thousands."""
+
+    name: str
+    findings: tuple[Finding, ...]
+    entry: Mapping[str, Any]
+
+    @staticmethod
+    def of(artwork: Artwork) -> ArtworkRecord:
+        """The record of an artwork."""
+        return ArtworkRecord(artwork.name, artwork.findings, artwork_entry(artwork))
+
+
+@dataclass(frozen=True, slots=True)
 class Manifest:
     """Everything that one run has written."""
 
     files: tuple[WrittenFile, ...]
-    artworks: tuple[Artwork, ...]
+    artworks: tuple[ArtworkRecord, ...]
 
     def as_dict(self) -> dict[str, Any]:
         """The manifest as plain values for JSON."""
         return {
             "files": [file.as_dict() for file in self.files],
-            "artworks": [artwork_entry(artwork) for artwork in self.artworks],
+            "artworks": [dict(artwork.entry) for artwork in self.artworks],
         }
 
     def to_json(self) -> str:

@@ -58,10 +58,7 @@ class PdfWriter:
         import pikepdf  # imported where used: start-up time
 
         with pikepdf.new() as pdf:
-            layers = [
-                pdf.make_indirect(pikepdf.Dictionary(Type=pikepdf.Name.OCG, Name=name))
-                for name in self._layers
-            ]
+            layers = [pdf.make_indirect(pikepdf.Dictionary(Type=pikepdf.Name.OCG, Name=name)) for name in self._layers]
             self._add_page(pdf, layers)
             shown = pikepdf.Dictionary(Name="plates", Order=layers, ON=layers, BaseState=pikepdf.Name.ON)
             pdf.Root.OCProperties = pikepdf.Dictionary(OCGs=layers, D=shown)

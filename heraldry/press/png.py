@@ -33,9 +33,7 @@ _AFTER_IHDR = 33
 def size_px(artwork: Artwork, dpi: int) -> tuple[int, int]:
     """Width and height in pixels; raises PressError for a size that cannot be drawn."""
     per_mm = dpi / MM_PER_INCH
-    width, height = (
-        max(1, math.ceil(side * per_mm - _PIXEL_SLACK)) for side in (artwork.width_mm, artwork.height_mm)
-    )
+    width, height = (max(1, math.ceil(side * per_mm - _PIXEL_SLACK)) for side in (artwork.width_mm, artwork.height_mm))
     if max(width, height) > MAX_SIDE_PX or width * height > MAX_AREA_PX:
         raise PressError(
             f"{artwork.name}: a PNG of {width} × {height} pixels at {dpi} dpi is too large, "

@@ -8,28 +8,49 @@ from __future__ import annotations
 
 import os
 import shutil
-from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from heraldry.errors import PressError
 
 
-def put_files(folder: Path, files: Mapping[str, bytes]) -> None:
-    """Write files into a folder, which is made if need be; raises PressError with the path and the reason."""
+def put_files(folder: Path, files: Mapping[str, bytes] | Iterable[tuple[str, bytes]]) -> None:
+    """Write files into a folder, which is made if need be; raises PressError with the path and the reason.
+
+    Files may come one by one, and are no longer held once they are safe; what making them raises is passed on.
+    """
+    pairs = files.items() if isinstance(files, Mapping) else files
+    with _folder_made(folder):
+        with _said_of(folder):
+            desk = TemporaryDirectory(dir=folder, prefix=".heraldry-")
+        with desk:
+            new, old = Path(desk.name, "new"), Path(desk.name, "old")
+            new.mkdir()
+            old.mkdir()
+            names = []
+            for name, content in pairs:
+                with _said_of(folder / name):
+                    _stage(new / name, content)
+                    _keep(folder / name, old / name)
+                names.append(name)
+            _exchange(folder, new, old, names)
+
+
+@contextmanager
+def _folder_made(folder: Path) -> Iterator[None]:
+    """Make a folder and those above it; when nothing comes of it, leave none of them behind."""
+    missing = [path for path in (folder, *folder.parents) if not path.exists()]
     with _said_of(folder):
         folder.mkdir(parents=True, exist_ok=True)
-        desk = TemporaryDirectory(dir=folder, prefix=".heraldry-")
-    with desk:
-        new, old = Path(desk.name, "new"), Path(desk.name, "old")
-        new.mkdir()
-        old.mkdir()
-        for name, content in files.items():
-            with _said_of(folder / name):
-                _stage(new / name, content)
-                _keep(folder / name, old / name)
-        _exchange(folder, new, old, files)
+    try:
+        yield
+    except BaseException:
+        for path in missing:
+            with suppress(OSError):  # somebody else has put something in it
+                path.rmdir()
+        raise
 
 
 @contextmanager
@@ -60,7 +81,7 @@ def _keep(place: Path, copy: Path) -> None:
         shutil.copy2(place, copy)
 
 
-def _exchange(folder: Path, new: Path, old: Path, names: Mapping[str, bytes]) -> None:
+def _exchange(folder: Path, new: Path, old: Path, names: Sequence[str]) -> None:
     """Rename all new files into place, or undo the renames that were made."""
     placed: list[str] = []
     try:

@@ -120,9 +120,7 @@ def test_arithmetic_is_that_of_numbers(a, b, c):
 
 
 def test_named_lengths_may_use_one_another_in_any_order():
-    values = evaluate_let(
-        {"inner": "outer - rim", "rim": 0.9, "outer": "width / 2"}, {"width": GIVEN["width"]}
-    )
+    values = evaluate_let({"inner": "outer - rim", "rim": 0.9, "outer": "width / 2"}, {"width": GIVEN["width"]})
     assert list(values) == ["inner", "rim", "outer"]
     assert values["inner"] == Quantity(11.1, 1)
     assert values["rim"] == Quantity(0.9, 0)
@@ -165,9 +163,7 @@ def test_values_that_grow_from_name_to_name_stay_in_range():
 
 @BOUNDED
 @given(
-    st.dictionaries(
-        st.sampled_from("abcdef"), st.text("abcdef12+-*/() .", max_size=12) | st.integers() | st.floats()
-    )
+    st.dictionaries(st.sampled_from("abcdef"), st.text("abcdef12+-*/() .", max_size=12) | st.integers() | st.floats())
 )
 def test_any_table_has_values_or_errors(table):
     try:

@@ -45,12 +45,8 @@ def written(node, full_brackets):
         case Call(function, arguments):
             return f"{function}({', '.join(written(argument, full_brackets) for argument in arguments)})"
         case Binary(operator, left, right):
-            mixed = (
-                isinstance(left, Binary) and ("&" in (operator, left.operator)) and left.operator != operator
-            )
-            loose_left = (
-                isinstance(left, Binary) and (operator in "*/" or mixed) and left.operator not in "*/"
-            )
+            mixed = isinstance(left, Binary) and ("&" in (operator, left.operator)) and left.operator != operator
+            loose_left = isinstance(left, Binary) and (operator in "*/" or mixed) and left.operator not in "*/"
             loose_right = isinstance(right, Binary) and (operator in "*/" or right.operator in "+-&")
             return " ".join(
                 (
@@ -84,9 +80,7 @@ def without_positions(node):
 
 leaves = (
     st.builds(Number, st.integers(0, 999).map(lambda n: Fraction(n, 8)))
-    | st.builds(
-        LengthLiteral, st.builds(Length, st.integers(0, 999).map(lambda n: Fraction(n, 16)), st.booleans())
-    )
+    | st.builds(LengthLiteral, st.builds(Length, st.integers(0, 999).map(lambda n: Fraction(n, 16)), st.booleans()))
     | st.builds(Name, st.sampled_from(NAMES))
 )
 trees = st.recursive(
@@ -94,9 +88,7 @@ trees = st.recursive(
     lambda below: (
         st.builds(Binary, st.sampled_from("+-*/&"), below, below)
         | st.builds(Negative, below)
-        | st.builds(
-            Call, st.sampled_from(("max", "offset", "land.turn")), st.lists(below, max_size=3).map(tuple)
-        )
+        | st.builds(Call, st.sampled_from(("max", "offset", "land.turn")), st.lists(below, max_size=3).map(tuple))
     ),
     max_leaves=20,
 )
@@ -242,9 +234,7 @@ def test_limits_are_reached_and_not_passed():
             parse(text)
 
 
-@pytest.mark.parametrize(
-    "piece", ["(", "-", "f(", "a+", "a&", "1/", "1 1/2 ", "((a)", "1 ", "4' 3-", "f(a, ", "¼"]
-)
+@pytest.mark.parametrize("piece", ["(", "-", "f(", "a+", "a&", "1/", "1 1/2 ", "((a)", "1 ", "4' 3-", "f(a, ", "¼"])
 def test_nothing_repeated_hangs_or_overflows(piece):
     with pytest.raises(ExpressionError):
         parse(piece * (MAX_CHARACTERS // len(piece)))

@@ -127,10 +127,7 @@ def test_nesting_by_the_thousand_is_refused(text):
 
 @pytest.mark.parametrize(
     "text",
-    [
-        sign * (MAX_BYTES // len(sign))
-        for sign in ("'", '"', "=", "#", " ", "\n", "\r", "a", "[]\n", "a.a\n", "\\", "é")
-    ]
+    [sign * (MAX_BYTES // len(sign)) for sign in ("'", '"', "=", "#", " ", "\n", "\r", "a", "[]\n", "a.a\n", "\\", "é")]
     + [
         'a = "' + "\\" * MAX_BYTES,
         'a = """' + '""x' * 300_000,

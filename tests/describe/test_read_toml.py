@@ -394,7 +394,5 @@ def test_nesting_is_allowed_as_deep_as_it_says_and_no_deeper():
 def test_more_keys_than_a_description_can_have_are_refused():
     text = 'kind = "road"\n' + "".join(f"k{i} = 1\n" for i in range(MAX_KEYS - 1))
     assert len(parse_toml(text, Path("a.toml"), KINDS).data) == MAX_KEYS
-    with pytest.raises(
-        DescriptionError, match=f"too many keys, found {MAX_KEYS + 1}, write at most {MAX_KEYS}"
-    ):
+    with pytest.raises(DescriptionError, match=f"too many keys, found {MAX_KEYS + 1}, write at most {MAX_KEYS}"):
         parse_toml(text + "x = 1", Path("a.toml"), KINDS)

@@ -140,6 +140,18 @@ def test_rounds_pass_the_lines_and_flats_do_not(corner):
         assert (box.bottom, box.top) == pytest.approx((0, 1), abs=1e-12)
 
 
+@pytest.mark.parametrize(("stem", "width", "corner"), RANGE)
+def test_diagonals_of_z_and_7_leave_their_bars_at_the_very_ends(stem, width, corner):
+    """No shelf stands out beyond them: a bar's edge toward the counter begins at the diagonal, inside the letter."""
+    alphabet = gothic(stem=stem, width=width, corner=corner)
+    for character in "Z7z":
+        outline, box = shape(GOTHIC, alphabet.parameters, character)
+        turns = {(round(x, 6), round(y, 6)) for x, y in outline.data[:, 0].tolist()}
+        right = max(x for x, y in turns if y == round(box.top, 6))
+        assert len([point for point in turns if point[0] == right]) == 2, character
+        assert len(turns) == {"Z": 10, "z": 10, "7": 7}[character], character
+
+
 def test_chamfers_share_one_angle():
     """Every edge of the octagonal rounds is level, upright or at 45 degrees, inside as outside."""
     alphabet = gothic(corner="cut", stem=0.17)

@@ -47,9 +47,7 @@ def test_svg(sheet, paper):
     root = ET.fromstring(render(sheet, "svg"))
     size = tuple(float(root.get(side).removesuffix("mm")) for side in ("width", "height"))
     assert size == pytest.approx(paper, abs=1e-5)
-    assert [float(number) for number in root.get("viewBox").split()] == pytest.approx(
-        [0, 0, *paper], abs=1e-5
-    )
+    assert [float(number) for number in root.get("viewBox").split()] == pytest.approx([0, 0, *paper], abs=1e-5)
 
 
 def test_pdf(sheet, paper):

@@ -87,9 +87,7 @@ def artwork(title) -> Artwork:
         "fine line", "a line of 0.08 mm is finer than 0.1 mm", place=Point(1.0, 2.0), plate="title",
         measured_mm=0.08, limit_mm=0.1,
     )  # fmt: skip
-    return Artwork(
-        "Herald of the road", Bounds(-12.0, -10.0, 12.0, 10.0), plates, "HO", "#1f3b2d", (finding,)
-    )
+    return Artwork("Herald of the road", Bounds(-12.0, -10.0, 12.0, 10.0), plates, "HO", "#1f3b2d", (finding,))
 
 
 @pytest.fixture(scope="session")

@@ -1,7 +1,13 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from heraldry.press.file_names import file_stems
+from heraldry.press.file_names import FileStems
+
+
+def file_stems(names):
+    stems = FileStems()
+    return [stems.next(name) for name in names]
+
 
 # What no file name may hold on one system or another.
 FORBIDDEN = set('<>:"/\\|?*\n\r\t\0 ')

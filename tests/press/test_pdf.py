@@ -97,9 +97,7 @@ def test_a_process_ink_is_plain_colour(artwork, areas):
     mixed = Artwork("x", artwork.page, (Plate("under", ink, artwork.plates[0].outline),))
     with pikepdf.open(io.BytesIO(render(mixed, "pdf"))) as pdf:
         assert len(pdf.pages[0].Resources.ColorSpace) == 0
-        assert layers_of(pdf.pages[0])["under"]["ink"] == pytest.approx(
-            (16 / 255, 48 / 255, 107 / 255), abs=1e-5
-        )
+        assert layers_of(pdf.pages[0])["under"]["ink"] == pytest.approx((16 / 255, 48 / 255, 107 / 255), abs=1e-5)
 
 
 def test_printed_as_large_as_it_is(data):

@@ -80,9 +80,7 @@ def test_a_page_of_broken_pixels_keeps_the_scale_exact():
 
 def test_a_picture_too_large_names_the_resolution_that_would_do():
     art = square_artwork(Bounds(0, 0, 900, 600), box(1, 1, 2, 2))
-    with pytest.raises(
-        PressError, match=r"42520 × 28347 pixels at 1200 dpi .* (\d+) dpi is the most"
-    ) as caught:
+    with pytest.raises(PressError, match=r"42520 × 28347 pixels at 1200 dpi .* (\d+) dpi is the most") as caught:
         render(art, "png", 1200)
     dpi = int(str(caught.value).split("large, ")[1].split()[0])
     assert 600 <= dpi < 1200

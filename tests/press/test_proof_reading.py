@@ -66,9 +66,7 @@ def test_sound_artwork_passes(artwork):
 
 
 def test_all_faults_are_told_at_once():
-    art = Artwork(
-        "art", PAGE, (Plate("a", Ink("x", "x"), EMPTY), Plate("a", BLACK, Outline.of([box(-1, 1, 5, 5)])))
-    )
+    art = Artwork("art", PAGE, (Plate("a", Ink("x", "x"), EMPTY), Plate("a", BLACK, Outline.of([box(-1, 1, 5, 5)]))))
     with pytest.raises(PressError) as caught:
         proof_read(art)
     assert len(str(caught.value).splitlines()) == 4

@@ -133,3 +133,29 @@ def test_an_interrupted_run_undoes_itself_too(folder, monkeypatch):
         put_files(folder, NEW)
     assert contents(folder) == OLD
     assert len(list(folder.iterdir())) == 2
+
+
+def test_files_that_come_one_by_one_are_put_in_place_together_or_not_at_all(folder):
+    seen = []
+
+    def failing():
+        yield "a.svg", b"new a"
+        seen.append(contents(folder))
+        raise ValueError("the next one cannot be made")
+
+    with pytest.raises(ValueError, match="the next one cannot be made"):
+        put_files(folder, failing())
+    assert seen == [OLD]  # nothing is in place before all are safe
+    assert contents(folder) == OLD
+    put_files(folder, iter(NEW.items()))
+    assert contents(folder) == NEW
+
+
+def test_a_folder_that_was_made_in_vain_is_not_left_behind(tmp_path):
+    def failing():
+        raise ValueError
+        yield
+
+    with pytest.raises(ValueError):
+        put_files(tmp_path / "out" / "today", failing())
+    assert list(tmp_path.iterdir()) == []

@@ -29,6 +29,9 @@ HALVINGS = 50
 OUTER_TENSION = 0.62
 INNER_TENSION = 0.67
 
+# The same for a circle: (4/3)·(√2 − 1), the usual approximation by cubics.
+CIRCLE_TENSION = 0.5523
+
 
 @dataclass(frozen=True, slots=True)
 class Bend:
@@ -187,6 +190,14 @@ def meet(one: Point, along: Point, other: Point, direction: Point) -> Point:
 def polygon(*corners: tuple[float, float]) -> Outline:
     """The region inside straight edges."""
     return Outline.of([bent([Knot(x, y) for x, y in corners], "square")])
+
+
+def ball(left: float, bottom: float, size: float) -> Outline:
+    """A round as wide as high that stands in the corner it is given."""
+    bend, right, top = Bend(size / 2.0, size / 2.0, CIRCLE_TENSION), left + size, bottom + size
+    corners = ((right, bottom, False), (right, top, True), (left, top, False), (left, bottom, True))
+    knots = [(Knot.upright_first if upright else Knot.level_first)(x, y, bend) for x, y, upright in corners]
+    return Outline.of([bent(knots, "round")])
 
 
 def rectangle(left: float, bottom: float, right: float, top: float) -> Outline:

@@ -33,6 +33,14 @@ class LetterParameters:
         length of a serif beyond its stem and reach of its quarter curve, in cap heights.
     ``stencil``
         whether counters are opened by bridges, as a cut stencil needs.
+    ``letter_gap``
+        white between two H, in cap heights; the whites beside all other letters grow and shrink with it.
+    ``word_gap``
+        white between two words that end and begin with an upright stroke, in cap heights.
+
+    Lettering of technical drawings by ISO 3098-0:1997, type B, has strokes of h/10, letters 2h/10 and words 6h/10
+    apart. That is ``stem=0.1, bar=0.1, letter_gap=0.2, word_gap=0.6``: uprights and bars are then exactly h/10,
+    while rounds and diagonals keep their optical corrections of a few hundredths of a stroke.
     """
 
     stem: float | None = None
@@ -45,3 +53,5 @@ class LetterParameters:
     serif: float | None = None
     bracket: float | None = None
     stencil: bool = False
+    letter_gap: float | None = None
+    word_gap: float | None = None

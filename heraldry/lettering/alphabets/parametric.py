@@ -52,6 +52,11 @@ class ParametricAlphabet:
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "parameters", self.style.completed(self.parameters))
+        if word_space(self.style, self.parameters) <= 0.0:
+            raise LetteringError(
+                f"alphabet {self.name}: word_gap {self.parameters.word_gap:g} holds no words apart, its letters "
+                f"are {letter_gap(self.style, self.parameters):.3g} apart already"
+            )
 
     @property
     def characters(self) -> str:
@@ -61,6 +66,10 @@ class ParametricAlphabet:
     def with_stem(self, stem: float) -> ParametricAlphabet:
         """The same alphabet with uprights of another thickness, in cap heights; LetteringError out of range."""
         return replace(self, parameters=replace(self.parameters, stem=stem))
+
+    def widened(self, factor: float) -> ParametricAlphabet:
+        """The same alphabet, ``factor`` times as wide as it is now; LetteringError out of range."""
+        return replace(self, parameters=replace(self.parameters, width=self.parameters.width * factor))
 
     def set_line(self, text: str, cap_height_mm: float, figures: Figures = "proportional") -> SetLine:
         """Set one line of text, kerned, at a cap height; raises LetteringError for a missing letter."""
@@ -120,13 +129,26 @@ def drawn(style: Style, parameters: LetterParameters, character: str) -> Glyph:
     """A letter with its whites, upright, in cap heights; ``parameters`` are complete."""
     stem, width = _measure(parameters)
     if character in SPACES:
-        return Glyph(EMPTY, WORD_SPACE_OF_H * style.proportions.wide_of_h(stem, width))
+        return Glyph(EMPTY, word_space(style, parameters))
     entry = style.letters[character]
     outline, box = shape(style, parameters, character)
     if entry.spaced_as != character:
         box = shape(style, parameters, entry.spaced_as)[1]
-    left, right = style.proportions.whites(entry.spaced_as, stem, width)
+    opened = letter_gap(style, parameters) / letter_gap(style, replace(parameters, letter_gap=None))
+    left, right = (white * opened for white in style.proportions.whites(entry.spaced_as, stem, width))
     return Glyph(outline.transformed(Affine.move(left - box.left, 0.0)), left + box.width + right)
+
+
+def letter_gap(style: Style, parameters: LetterParameters) -> float:
+    """White between two H: as asked, or the style's own."""
+    return parameters.letter_gap or 2.0 * style.proportions.white_of_h(*_measure(parameters))
+
+
+def word_space(style: Style, parameters: LetterParameters) -> float:
+    """Advance of the space between two words, which has the whites of their last and first letter beside it."""
+    if parameters.word_gap is None:
+        return WORD_SPACE_OF_H * style.proportions.wide_of_h(*_measure(parameters))
+    return parameters.word_gap - letter_gap(style, parameters)
 
 
 @lru_cache(maxsize=LETTERS_KEPT)

@@ -16,6 +16,7 @@ from heraldry.geometry.outline import Outline
 from heraldry.geometry.segments import Path
 from heraldry.lettering.alphabets.contour import INNER_TENSION, Bend, Corner, Knot, bent, polygon, rectangle
 from heraldry.lettering.alphabets.ink import cut
+from heraldry.lettering.alphabets.serif import NO_SERIF, Serif
 
 # A curved bend may be longer than wide, or wider than long, by this much; beyond, the side runs straight. It
 # keeps condensed bowls from becoming ellipses: straight sides are what makes them match the stems.
@@ -44,6 +45,15 @@ LONG_END = 1.35
 
 # An inner bend shorter than this (cap heights) would clot in print: the corner is left plain.
 LEAST_INNER_BEND = 0.012
+
+# Figures are narrower than the round capitals: their sides are as thick as a stem and no thicker.
+SIDES_OF_FIGURES = 0.975
+
+# Dashes are no thinner than this, in stems.
+LEAST_DASH = 0.5
+
+# Strokes of the small letters in those of the capitals.
+SMALL_STEM = 0.955
 
 # Corners are named by top or bottom, left or right.
 ALL = "tl tr br bl"
@@ -79,13 +89,16 @@ def slope_width(run: float, rise: float, thick: float) -> float:
 class Pen:
     """Thicknesses and heights of one alphabet, and the strokes drawn with them.
 
-    ``stem`` upright, ``arm`` crossbar, ``side`` and ``crown`` the thickest and thinnest of a round, ``fall`` and
-    ``climb`` the strokes of a diagonal letter that fall and rise to the right, ``joint`` what is left of their
-    thickness where they meet, ``over`` the overshoot of rounds.
+    ``stem`` upright, ``hair`` the thin uprights of M, N and U, ``arm`` crossbar, ``side`` and ``crown`` the
+    thickest and thinnest of a round, ``fall`` and ``climb`` the strokes of a diagonal letter that fall and rise to
+    the right, ``joint`` what is left of their thickness where they meet, ``over`` the overshoot of rounds.
+    ``ending`` is the thickness of a hook's open end in sides; ``sides_of_s`` and ``sides_of_figures`` are the
+    thickness of their sides in those of other rounds, ``spine_of_s`` that of the spine of S in stems.
     """
 
     corner: Corner
     stem: float
+    hair: float
     arm: float
     side: float
     crown: float
@@ -98,10 +111,25 @@ class Pen:
     ascender: float
     descender: float
     widths: dict[str, float]
+    serif: Serif = NO_SERIF
+    ending: float = 1.0
+    sides_of_s: float = 1.0
+    sides_of_figures: float = SIDES_OF_FIGURES
+    spine_of_s: float = 1.0
+    loop_of_and: float = 1.0
+    rising_of_and: float = 1.0
+    round_points: bool = False
+    small_stem: float = SMALL_STEM
+    small_side: float = SMALL_STEM
 
     def wide(self, letter: str) -> float:
         """Width of a letter's ink."""
         return self.widths[letter]
+
+    @property
+    def dash(self) -> float:
+        """Thickness of dashes and of the signs of reckoning: an arm, but never a hairline."""
+        return max(self.arm, self.stem * LEAST_DASH)
 
     # ---- straight strokes
 
@@ -228,17 +256,18 @@ class Pen:
 
         Its other level stroke is a bar that has its outer edge at ``bar`` and starts at ``bar_left``.
         """
+        tip = side * self.ending
         sense = math.copysign(1.0, bar - crest)
         outer = self.bend(right - left, abs(bar - crest))
-        room = min(right - left - 2.0 * side, abs(bar - crest) - 2.0 * self.crown)
-        inner = self.fitted(self.inner_bend(outer, side, self.crown), room)
+        room = min(right - left - side - tip, abs(bar - crest) - 2.0 * self.crown)
+        inner, end_inner = (self.fitted(self.inner_bend(outer, thick, self.crown), room) for thick in (side, tip))
         height, roof, floor = abs(end - crest), crest + sense * self.crown, bar - sense * self.crown
         knots = (
             Knot(bar_left, bar),
             Knot.level_first(right, bar, outer),
             Knot.upright_first(right, crest, outer),
             Knot.level_first(left, crest, self.hook_end(outer, height), cut=end),
-            Knot.upright_first(left + side, roof, self.hook_end(inner, height, self.crown), cut=end),
+            Knot.upright_first(left + tip, roof, self.hook_end(end_inner, height, self.crown), cut=end),
             Knot.level_first(right - side, roof, inner),
             Knot.upright_first(right - side, floor, inner),
             Knot(bar_left, floor),

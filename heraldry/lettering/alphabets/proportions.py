@@ -1,8 +1,8 @@
-"""From the medians of three masters to the width and the whites of any letter at any stem and width.
+"""From the medians of the masters to the width and the whites of any letter at any stem and width.
 
 Between the regular and the bold master figures go in a straight line with the stem. Narrowing adds what the
-condensed master differs by, in proportion to how far the whites are drawn in; widening adds nothing, since wide
-type keeps the relations of the normal one. Lengths in cap heights.
+condensed master differs by, where there is one, in proportion to how far the whites are drawn in; widening adds
+nothing, since wide type keeps the relations of the normal one. Lengths in cap heights.
 """
 
 from __future__ import annotations
@@ -10,10 +10,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from heraldry.lettering.alphabets.medians import Masters, Row
+from heraldry.lettering.alphabets.medians.row import Masters, Row
 
 # How much of the white beside the letters a widening of the white inside them carries along: wide lettering set
-# as open as its counters falls apart.
+# as open as its counters falls apart. Without a condensed master, narrowing does the same.
 WIDENING_OUTSIDE = 0.45
 
 
@@ -32,7 +32,7 @@ class Proportions:
 
     regular: Master
     bold: Master
-    condensed: Master
+    condensed: Master | None
     rows: Mapping[str, Row]
 
     def _weight(self, stem: float) -> float:
@@ -42,22 +42,26 @@ class Proportions:
     def _between(self, regular: float, bold: float, stem: float) -> float:
         return regular + (bold - regular) * self._weight(stem)
 
-    @property
-    def condensed_width(self) -> float:
+    def _condensed_width(self, condensed: Master) -> float:
         """The ``width`` at which H is as narrow as in the condensed master."""
-        normal = self._between(self.regular.wide, self.bold.wide, self.condensed.stem)
-        stems = 2.0 * self.condensed.stem
-        return (self.condensed.wide - stems) / (normal - stems)
+        normal = self._between(self.regular.wide, self.bold.wide, condensed.stem)
+        stems = 2.0 * condensed.stem
+        return (condensed.wide - stems) / (normal - stems)
 
     def narrowing(self, width: float) -> float:
         """0 at normal width and beyond, 1 at the condensed master's."""
-        return min(max((1.0 - width) / (1.0 - self.condensed_width), 0.0), 1.0)
+        if self.condensed is None:
+            return 0.0
+        return min(max((1.0 - width) / (1.0 - self._condensed_width(self.condensed)), 0.0), 1.0)
 
     def at(self, masters: Masters, stem: float, width: float) -> float:
         """One figure of a row at a stem and a width."""
-        regular, bold, condensed = masters
-        shift = condensed - self._between(regular, bold, self.condensed.stem)
-        return self._between(regular, bold, stem) + shift * self.narrowing(width)
+        regular, bold, *condensed = masters
+        figure = self._between(regular, bold, stem)
+        if self.condensed is None:
+            return figure
+        shift = condensed[0] - self._between(regular, bold, self.condensed.stem)
+        return figure + shift * self.narrowing(width)
 
     def wide_of_h(self, stem: float, width: float) -> float:
         """Width of H: its white is stretched, its stems are kept."""
@@ -67,10 +71,11 @@ class Proportions:
     def white_of_h(self, stem: float, width: float) -> float:
         """White at one side of H."""
         normal = self._between(self.regular.white, self.bold.white, stem)
-        if width > 1.0:
+        if width > 1.0 or self.condensed is None:
             return normal * (1.0 + WIDENING_OUTSIDE * (width - 1.0))
-        condensed = self.condensed.white / self._between(self.regular.white, self.bold.white, self.condensed.stem)
-        return normal * (1.0 - (1.0 - condensed) * (1.0 - width) / (1.0 - self.condensed_width))
+        drawn_in = (1.0 - width) / (1.0 - self._condensed_width(self.condensed))
+        narrow = self.condensed.white / self._between(self.regular.white, self.bold.white, self.condensed.stem)
+        return normal * (1.0 - (1.0 - narrow) * drawn_in)
 
     def widths(self, stem: float, width: float) -> dict[str, float]:
         """Width of every letter's ink."""

@@ -27,7 +27,11 @@ class Hook:
 
 @dataclass(frozen=True)
 class DoubleTurn:
-    """The boxes of the two hooks, the height of the waist, and how far the spine falls for each unit of run."""
+    """The boxes of the two hooks, the height of the waist, and how far the spine falls for each unit of run.
+
+    ``side`` and ``crown`` are the thicknesses of the bowls, ``thick`` that of the spine on an upright line,
+    ``tip`` that of the open ends.
+    """
 
     upper: Hook
     lower: Hook
@@ -36,13 +40,14 @@ class DoubleTurn:
     side: float
     crown: float
     thick: float
+    tip: float
 
     @property
     def turned(self) -> DoubleTurn:
         """The same figure seen upside down, about the origin."""
         upper = Hook(-self.lower.right, -self.lower.left, -self.lower.extreme, -self.lower.end)
         lower = Hook(-self.upper.right, -self.upper.left, -self.upper.extreme, -self.upper.end)
-        return DoubleTurn(upper, lower, -self.waist, self.fall, self.side, self.crown, self.thick)
+        return DoubleTurn(upper, lower, -self.waist, self.fall, self.side, self.crown, self.thick, self.tip)
 
     def edge_height(self, x: float) -> float:
         """Height of the spine's lower edge, ruled straight, at ``x``."""
@@ -66,7 +71,7 @@ def _negative(height: float | None) -> float | None:
 def _lower_edge(pen: Pen, turn: DoubleTurn) -> list[Knot]:
     """From the open end above, round the upper hook, along the spine's lower edge, inside the lower hook."""
     upper, lower = turn.upper, turn.lower
-    inner_left, inner_right = lower.left + turn.side, lower.right - turn.side
+    inner_left, inner_right = lower.left + turn.tip, lower.right - turn.side
     floor = lower.extreme + turn.crown
     high, low = turn.edge_height(upper.left), turn.edge_height(inner_right)
     outer = _outer_bend(pen, upper, high)

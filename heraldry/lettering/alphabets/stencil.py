@@ -8,12 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from heraldry.geometry.affine import Affine
 from heraldry.geometry.measure import bounds, ring_areas
 from heraldry.geometry.outline import Bounds, Outline
 from heraldry.lettering.alphabets.contour import rectangle
 from heraldry.lettering.alphabets.ink import cut
-from heraldry.lettering.scan import ink_spans
+from heraldry.lettering.scan import ink_columns
 
 # Width of a bridge in stems, and at least: what still holds in brass or card, and what still prints.
 BRIDGE_OF_STEM, LEAST_BRIDGE = 0.45, 0.055
@@ -26,8 +25,6 @@ PASSES = 0.035
 
 # Chords along curves while the ink on an axis is looked for.
 FLATTENED = 1e-4
-
-_UPRIGHT_AS_LEVEL = Affine(0.0, 1.0, 1.0, 0.0)
 
 
 def bridged(outline: Outline, stem: float) -> Outline:
@@ -49,7 +46,7 @@ def _bridges(
 ) -> list[tuple[float, float, float, float]]:
     """The boxes that open one counter."""
     axis, middle = _axis(counter, counters), counter.centre.y
-    spans = ink_spans(outline.transformed(_UPRIGHT_AS_LEVEL), axis, FLATTENED)
+    spans = ink_columns(outline, axis, FLATTENED)
     below = [span for span in spans if span[1] <= middle][-1:]
     above = [span for span in spans if span[0] >= middle][:1]
     found = sorted(below + above, key=lambda span: span[1] - span[0])

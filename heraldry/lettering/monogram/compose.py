@@ -67,14 +67,12 @@ def monogram(
         stem = arrangement.stem_caps * cap if stem_mm is None else stem_mm
         gap = stem * GAP_OF_STEM if gap_mm is None else gap_mm
         letters = _centred(arrangement.place(initials, Hand(alphabet, stem), cap, gap))
-        room = enclosed.inside(height_mm, stem, AIR_OF_GAP * gap)
+        room = enclosed.room(height_mm, stem, AIR_OF_GAP * gap)
         if not room > 0:
             raise LetteringError(f"a {frame} of {stem:g} mm and its gap leave no room in {height_mm:g} mm")
         ratio = room / enclosed.reach(Outline.gather(letters))
     apart = interlaced(letters, gap) if arrangement.woven else letters
-    return Monogram(
-        tuple(letter.transformed(Affine.scale(ratio)) for letter in apart), enclosed.draw(height_mm, stem)
-    )
+    return Monogram(tuple(letter.transformed(Affine.scale(ratio)) for letter in apart), enclosed.draw(height_mm, stem))
 
 
 def _check(initials: Sequence[str], height_mm: float, style: str, frame: str) -> None:

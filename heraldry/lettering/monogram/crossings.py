@@ -4,7 +4,8 @@ Where two letters overlap one goes over, and the other is cut back on both sides
 *crossing* is a connected part of the ground that both letters cover when each is grown by the gap. Who goes over
 is settled once for all crossings:
 
-* where only one of the two can be cut in two, it goes under: the other one ends there, and would merely notch it;
+* where one of the two ends in the other it goes under, for over it would merely notch the other. It ends there if the
+  other cannot be cut in two by it; or if neither is cut, and its edge within the other, round its end, is the longer;
 * else crossings that follow each other along a stroke alternate, the nearest first. A letter that is a tree or has
   holes cannot always alternate everywhere; then the farther crossing gives way.
 """
@@ -17,12 +18,15 @@ from itertools import combinations
 
 from heraldry.geometry.boolean import Difference, Intersection, SetExpression, combine, intersect, pieces, subtract
 from heraldry.geometry.distance import distance
-from heraldry.geometry.measure import area, centroid
+from heraldry.geometry.measure import area, centroid, perimeter
 from heraldry.geometry.offset import offset
 from heraldry.geometry.outline import Outline
 
 TOUCHING_MM = 1e-3
 """Outlines nearer than this touch: they were cut along one line a moment ago, to 0.1 µm."""
+
+ENDING = 1.2
+"""A stroke ends in another where its edge within the other is so much longer than the other's within it."""
 
 CRUMB_GAPS = 2.0
 """What interlacing leaves of a letter is at least a square of so many gaps; less is a crumb and left out."""
@@ -36,10 +40,6 @@ class Crossing:
     second: int
     ground: Outline
     over: int | None
-
-    def other(self, letter: int) -> int:
-        """The letter that crosses this one."""
-        return self.second if letter == self.first else self.first
 
 
 def interlaced(letters: Sequence[Outline], gap_mm: float) -> tuple[Outline, ...]:
@@ -63,21 +63,27 @@ def interlaced(letters: Sequence[Outline], gap_mm: float) -> tuple[Outline, ...]
 def _crossings(letters: Sequence[Outline], grown: Sequence[Outline], gap_mm: float) -> Iterator[Crossing]:
     for first, second in combinations(range(len(letters)), 2):
         for ground in pieces(intersect(grown[first], grown[second])):
-            near = offset(ground, gap_mm)
-            first_parts = _parts(letters[first], grown[second], near)
-            second_parts = _parts(letters[second], grown[first], near)
-            if not first_parts and not second_parts:
-                continue  # they come near, and neither reaches into the other's gap
-            over = None if (first_parts > 1) == (second_parts > 1) else (second if first_parts > 1 else first)
-            yield Crossing(first, second, ground, over)
+            if not intersect(letters[first], grown[second], ground).is_empty:
+                near = offset(ground, gap_mm)
+                yield Crossing(first, second, ground, _settled(first, second, letters, near))
 
 
-def _parts(under: Outline, over: Outline, near: Outline) -> int:
-    """Into how many parts a letter falls near a crossing when another goes over it; 0 where it is not reached."""
-    here = intersect(under, near)
-    if here.is_empty or intersect(here, over).is_empty:
-        return 0
-    return max(len(pieces(subtract(here, over))), 1)
+def _settled(first: int, second: int, letters: Sequence[Outline], near: Outline) -> int | None:
+    """The letter that has to go over, since the other one ends in it; None where they cross."""
+    parts = {number: intersect(letters[number], near) for number in (first, second)}
+    cut = {one: subtract(parts[one], letters[other]) for one, other in ((first, second), (second, first))}
+    in_two = {number: len(pieces(cut[number])) > len(pieces(parts[number])) for number in parts}
+    if in_two[first] != in_two[second]:
+        return second if in_two[first] else first
+    both = perimeter(intersect(parts[first], parts[second]))
+    inside = {
+        one: (both + perimeter(cut[other]) - perimeter(parts[other])) / 2
+        for one, other in ((first, second), (second, first))
+    }
+    for one, other in ((first, second), (second, first)):
+        if not in_two[first] and inside[one] > ENDING * inside[other]:
+            return other
+    return None
 
 
 def _who_goes_over(letters: Sequence[Outline], crossings: Sequence[Crossing]) -> list[int]:
@@ -102,8 +108,8 @@ def _links(letters: Sequence[Outline], crossings: Sequence[Crossing]) -> Iterato
 class _Weave:
     """Groups of crossings whose order is settled among themselves; each group can still be turned over as a whole.
 
-    A crossing's ``turned`` says whether it is the other way up than its group: its first letter over when the
-    group's sign is positive. Crossings that are settled from the start hang together in the group of none.
+    ``_turned`` says of a crossing whether its second letter is over. Crossings that are settled from the start are one
+    group, which is never turned.
     """
 
     def __init__(self, crossings: Sequence[Crossing]) -> None:

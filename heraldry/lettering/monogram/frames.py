@@ -1,21 +1,18 @@
 """What encloses a monogram: nothing, a ring, or a diamond; millimetres, the middle at the origin.
 
-A frame says how large letters are for it (``reach``: the same measure that tells its own size, so that their
-ratio is what letters must be scaled by), and draws itself.
+A frame measures how far letters reach and how far they may, in one measure, so that the ratio of the two is what
+letters are scaled by; and it draws itself.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
-from dataclasses import dataclass
-from typing import Literal, get_args
+from typing import Literal, Protocol, get_args
 
 import numpy as np
+from numpy.typing import NDArray
 
-from heraldry.geometry.boolean import subtract
 from heraldry.geometry.flatten import flatten
-from heraldry.geometry.offset import inset
 from heraldry.geometry.outline import EMPTY, Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Arc, Path
@@ -27,55 +24,85 @@ DIAMOND_WIDE = 1.25
 """Width of a diamond in heights: wider than high, as letters side by side are. Common practice, no source."""
 
 
-@dataclass(frozen=True)
-class Frame:
-    """``reach`` of an outline in units in which the frame's inside is ``inside`` (height, width of line, air)."""
+class Frame(Protocol):
+    """What encloses letters; its line is as thick as their stems."""
 
-    reach: Callable[[Outline], float]
-    inside: Callable[[float, float, float], float]
-    draw: Callable[[float, float], Outline]
+    def reach(self, letters: Outline) -> float:
+        """How far letters about the origin reach, in the measure that ``room`` is told in."""
+        ...
 
+    def room(self, height_mm: float, line_mm: float, air_mm: float) -> float:
+        """How far they may reach, with air between them and the line."""
+        ...
 
-def _vertices(outline: Outline) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:
-    return np.abs(np.concatenate(flatten(outline)))
-
-
-def _half_height(outline: Outline) -> float:
-    return float(_vertices(outline)[:, 1].max())
-
-
-def _radius(outline: Outline) -> float:
-    return float(np.hypot(*_vertices(outline).T).max())
+    def draw(self, height_mm: float, line_mm: float) -> Outline:
+        """The frame itself, about the origin."""
+        ...
 
 
-def _diamond_reach(outline: Outline) -> float:
-    """Half the height of the diamond through the farthest point."""
-    x, y = _vertices(outline).T
-    return float((x / DIAMOND_WIDE + y).max())
+class NoFrame:
+    """Letters alone: half their height counts."""
+
+    def reach(self, letters: Outline) -> float:
+        """Half the height."""
+        return float(_vertices(letters)[:, 1].max())
+
+    def room(self, height_mm: float, line_mm: float, air_mm: float) -> float:  # noqa: ARG002
+        """All of it."""
+        return height_mm / 2
+
+    def draw(self, height_mm: float, line_mm: float) -> Outline:  # noqa: ARG002
+        """Nothing."""
+        return EMPTY
 
 
-def _ring(height_mm: float, line_mm: float) -> Outline:
-    def circle(radius: float) -> Path:
-        right, left = Point(radius, 0.0), Point(-radius, 0.0)
-        return Path((Arc(right, left, ORIGIN, radius, math.pi), Arc(left, right, ORIGIN, radius, math.pi)), closed=True)
+class Ring:
+    """A circle round the letters: their farthest point counts."""
 
-    return Outline.of([circle(height_mm / 2), circle(height_mm / 2 - line_mm).reversed()])
+    def reach(self, letters: Outline) -> float:
+        """The distance of the farthest point."""
+        return float(np.hypot(*_vertices(letters).T).max())
 
+    def room(self, height_mm: float, line_mm: float, air_mm: float) -> float:
+        """The inner radius less the air."""
+        return height_mm / 2 - line_mm - air_mm
 
-def _diamond(height_mm: float, line_mm: float) -> Outline:
-    up, right = height_mm / 2, height_mm / 2 * DIAMOND_WIDE
-    corners = (Point(right, 0.0), Point(0.0, up), Point(-right, 0.0), Point(0.0, -up))
-    outer = Outline.of([Path.through(corners, closed=True)])
-    return subtract(outer, inset(outer, line_mm, "sharp"))
-
-
-def _inside_diamond(height_mm: float, line_mm: float, air_mm: float) -> float:
-    """A side moved inward by d comes nearer by d·√(1 + 1/w²) along the upright axis, w the width in heights."""
-    return height_mm / 2 - (line_mm + air_mm) * math.hypot(1.0, 1.0 / DIAMOND_WIDE)
+    def draw(self, height_mm: float, line_mm: float) -> Outline:
+        """Two circles."""
+        return Outline.of([_circle(height_mm / 2), _circle(height_mm / 2 - line_mm).reversed()])
 
 
-FRAME: dict[FrameName, Frame] = {
-    "none": Frame(_half_height, lambda height, line, air: height / 2, lambda height, line: EMPTY),
-    "ring": Frame(_radius, lambda height, line, air: height / 2 - line - air, _ring),
-    "diamond": Frame(_diamond_reach, _inside_diamond, _diamond),
-}
+class Diamond:
+    """A square on its corner, drawn wide: half the height of the like one through the farthest point counts."""
+
+    def reach(self, letters: Outline) -> float:
+        """The half height of the diamond that just holds the letters."""
+        x, y = _vertices(letters).T
+        return float((x / DIAMOND_WIDE + y).max())
+
+    def room(self, height_mm: float, line_mm: float, air_mm: float) -> float:
+        """A side moved inward by d comes nearer by d·√(1 + 1/w²) along the upright axis, w the width in heights."""
+        return height_mm / 2 - (line_mm + air_mm) * math.hypot(1.0, 1.0 / DIAMOND_WIDE)
+
+    def draw(self, height_mm: float, line_mm: float) -> Outline:
+        """Two diamonds, the line of one width all round."""
+        inner = 2 * self.room(height_mm, line_mm, 0.0)
+        return Outline.of([_rhombus(height_mm), _rhombus(inner).reversed()])
+
+
+def _vertices(outline: Outline) -> NDArray[np.float64]:
+    """Distances to the right or left and up or down, (n, 2)."""
+    return np.asarray(np.abs(np.concatenate(flatten(outline))))
+
+
+def _circle(radius: float) -> Path:
+    right, left = Point(radius, 0.0), Point(-radius, 0.0)
+    return Path((Arc(right, left, ORIGIN, radius, math.pi), Arc(left, right, ORIGIN, radius, math.pi)), closed=True)
+
+
+def _rhombus(height: float) -> Path:
+    up, right = height / 2, height / 2 * DIAMOND_WIDE
+    return Path.through((Point(right, 0.0), Point(0.0, up), Point(-right, 0.0), Point(0.0, -up)), closed=True)
+
+
+FRAME: dict[FrameName, Frame] = {"none": NoFrame(), "ring": Ring(), "diamond": Diamond()}

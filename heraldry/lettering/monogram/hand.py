@@ -10,7 +10,7 @@ from heraldry.geometry.boolean import unite
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import Point
-from heraldry.lettering.adjusting import Widening, at_width, with_stem_near
+from heraldry.lettering.adjusting import Widening, widened, with_stem_near
 from heraldry.lettering.alphabet import Alphabet
 
 Letters = tuple[Outline, ...]
@@ -23,12 +23,12 @@ class Hand:
     alphabet: Alphabet
     stem_mm: float
 
-    def letter(self, initial: str, cap_mm: float, width: float = 1.0) -> Outline:
-        """One letter, the middle of its ink at the origin, as wide as asked if its alphabet can be.
+    def letter(self, initial: str, cap_mm: float, wider: float = 1.0) -> Outline:
+        """One letter, the middle of its ink at the origin, so many times wider where its alphabet can be.
 
         Raises LetteringError where it has no ink.
         """
-        wide = at_width(self.alphabet, width) if isinstance(self.alphabet, Widening) else self.alphabet
+        wide = widened(self.alphabet, wider) if isinstance(self.alphabet, Widening) else self.alphabet
         alphabet = with_stem_near(wide, self.stem_mm / cap_mm)
         outline = unite(alphabet.set_line(initial, cap_mm).outline)
         if outline.is_empty:

@@ -29,7 +29,7 @@ Reads = Literal["outside", "inside"]
 Angle = float | Literal["top", "bottom", "left", "right"]
 
 _NAMED_DEG = {"right": 0.0, "top": 90.0, "left": 180.0, "bottom": 270.0}
-_SHARE: dict[Anchor, float] = {"start": 0.0, "middle": 0.5, "end": 1.0}
+SHARE: dict[Anchor, float] = {"start": 0.0, "middle": 0.5, "end": 1.0}
 
 OPENED_AT_MOST_CAPS = 1.0
 """Letters that want more tracking than this to clear each other are on the wrong curve, and it is said."""
@@ -57,7 +57,7 @@ def straight(line: SetLine, at: Point, anchor: Anchor = "start", turn_deg: float
     """The line on a straight base line through ``at``, its ink starting, centred or ending there."""
     flat = Block.straight(line)
     begin, end = _reach_of(flat, line)
-    held = begin + (end - begin) * _SHARE[anchor]
+    held = begin + (end - begin) * SHARE[anchor]
     frame = Affine.move(at.x, at.y) @ Affine.turn(turn_deg) @ Affine.move(-held, 0.0)
     return Laid(Block(flat.outline.transformed(frame), flat.ring_counts), line)
 
@@ -96,7 +96,7 @@ def on_circle(
         return trial
     ink = angles_covered(trial.block, centre)
     _check_gap(ink.span_deg, line, radius_mm)
-    held_deg = ink.start_deg + (ink.end_deg - ink.start_deg) * _SHARE[anchor]
+    held_deg = ink.start_deg + (ink.end_deg - ink.start_deg) * SHARE[anchor]
     return Laid(lay_from(math.radians(angle_deg - held_deg), opened), opened, notes)
 
 
@@ -117,11 +117,11 @@ def along(
     length.
     """
     track = PathTrack(path)
-    held_at = track.total_mm * _SHARE[anchor] if at_mm is None else at_mm
+    held_at = track.total_mm * SHARE[anchor] if at_mm is None else at_mm
 
     def offset(tracked: SetLine) -> float:
         begin, end = ink_reach(tracked)
-        return held_at - begin - (end - begin) * _SHARE[anchor]
+        return held_at - begin - (end - begin) * SHARE[anchor]
 
     def lay(tracked: SetLine) -> Block:
         return put(tracked, track, offset(tracked), letters)
@@ -143,7 +143,7 @@ def _room(line: SetLine, track: PathTrack, held_at: float, anchor: Anchor) -> fl
     begin, end = ink_reach(line)
     if track.path.closed:
         return track.total_mm - (end - begin)
-    before, after = _SHARE[anchor], 1.0 - _SHARE[anchor]
+    before, after = SHARE[anchor], 1.0 - SHARE[anchor]
     rooms = [
         held_at / before if before else math.inf,
         (track.total_mm - held_at) / after if after else math.inf,

@@ -33,12 +33,18 @@ ARM_LEAN = 0.30
 
 @dataclass(frozen=True)
 class _Frame:
-    """The ruled lines of one ampersand."""
+    """The ruled lines of one ampersand.
+
+    ``side`` and ``loop`` are the thicknesses of the bowl's and the loop's sides, ``rising`` that of the stroke
+    that crosses.
+    """
 
     pen: Pen
     wide: float
     side: float
+    loop: float
     crown: float
+    rising: float
     left: float
     right: float
 
@@ -57,7 +63,7 @@ class _Frame:
 
     def edge(self, x: float, sense: float) -> float:
         """Height of the crossing stroke's lower (−1) or upper (+1) edge at ``x``."""
-        half = self.pen.stem * self.side / self.pen.side * math.hypot(1.0, self.steepness) / 2.0
+        half = self.rising * math.hypot(1.0, self.steepness) / 2.0
         return WAIST + (x - self.right / 2.0) * self.steepness + sense * half
 
 
@@ -65,7 +71,9 @@ class _Frame:
 def draw_and(pen: Pen) -> Outline:
     """Loop, bowl and arm in one, and the leg."""
     wide, lighter = pen.wide("&"), 1.0 - LIGHTER_BY_STEM * pen.stem
-    frame = _Frame(pen, wide, pen.side * lighter, pen.crown * lighter, wide * 0.11, wide * 0.665)
+    side, loop = pen.side * lighter, pen.side * lighter * pen.loop_of_and
+    rising = pen.stem * lighter * pen.rising_of_and
+    frame = _Frame(pen, wide, side, loop, pen.crown * lighter, rising, wide * 0.11, wide * 0.665)
     return join(_loop_and_bowl(frame), _leg(frame, lighter))
 
 
@@ -98,7 +106,8 @@ def _loop_and_bowl(frame: _Frame) -> Outline:
 
 def _arm(frame: _Frame) -> tuple[float, float]:
     """Right end of the arm, and how wide it is there."""
-    return frame.wide * ARM_REACH, frame.side * 1.03 * math.hypot(1.0, ARM_LEAN)
+    thick = frame.side * 1.03 * frame.pen.rising_of_and
+    return frame.wide * ARM_REACH, thick * math.hypot(1.0, ARM_LEAN)
 
 
 def _lower_edge(frame: _Frame) -> tuple[Knot, ...]:
@@ -123,8 +132,8 @@ def _lower_edge(frame: _Frame) -> tuple[Knot, ...]:
 
 def _upper_edge(frame: _Frame) -> tuple[Knot, ...]:
     """Down the arm, outside the bowl, along the crossing stroke's upper edge, inside the loop."""
-    left, right, side, foot, roof = frame.left, frame.right, frame.side, frame.foot, frame.top - frame.crown
-    above, below = frame.edge(right - side, 1.0), frame.edge(0.0, 1.0)
+    left, right, foot, roof = frame.left, frame.right, frame.foot, frame.top - frame.crown
+    above, below, side = frame.edge(right - frame.loop, 1.0), frame.edge(0.0, 1.0), frame.loop
     eye = _bends(frame, right - left - 2 * side, roof - above, True)
     bowl = _bends(frame, frame.wide * BOWL_WIDE, below - foot, False)
     reach, _ = _arm(frame)
@@ -143,7 +152,7 @@ def _upper_edge(frame: _Frame) -> tuple[Knot, ...]:
 
 def _leg(frame: _Frame, lighter: float) -> Outline:
     """The stroke that comes down from the loop's left side to the right of the base line."""
-    wide, left, side = frame.wide, frame.left, frame.side
+    wide, left, side = frame.wide, frame.left, frame.loop
     across = slope_width(wide - left, LEG_CORNER, frame.pen.fall * lighter)
     high = LEG_CORNER / (wide - across - left) * (wide - left - side)
     upright, along = (TURN - LEG_CORNER - 2 * OVERLAP, 0.22) if frame.pen.corner == "round" else (0.05, 0.05)

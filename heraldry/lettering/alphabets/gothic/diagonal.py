@@ -157,8 +157,11 @@ def draw_z(pen: Pen) -> Outline:
 
 
 def zed(pen: Pen, wide: float, top: float) -> Outline:
-    """A Z of any height, the upper bar a trace shorter."""
+    """A Z of any height, the upper bar a trace shorter; the diagonal leaves each bar at its very end."""
     arm, head = pen.arm, wide * 0.97
-    across = slope_width(head, top, pen.climb)
-    diagonal = pen.slope(0.0, across, head - across, across, 0.0, top)
-    return join(pen.level(0.0, wide, 0.0), pen.level(wide * 0.02, head, top - arm), diagonal)
+    under = top - arm
+    across = slope_width(head, under - arm, pen.climb)
+    lower_side = ((0.0, 0.0), (across, 0.0), (across, arm), (head, under))
+    upper_side = ((head, top), (head - across, top), (head - across, under), (0.0, arm))
+    diagonal = polygon(*lower_side, *upper_side)
+    return join(pen.level(0.0, wide, 0.0), pen.level(wide * 0.02, head, under), diagonal)

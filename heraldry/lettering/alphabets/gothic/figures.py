@@ -21,13 +21,10 @@ TOP_OF_6 = 0.622
 # How far the bowl of 5 springs from its stem below its own top.
 SINK_OF_5 = 0.07
 
-# Figures are narrower than the round capitals: their sides are as thick as a stem and no thicker.
-SIDE_OF_FIGURES = 0.975
-
 
 def side(pen: Pen) -> float:
     """Thickness of a figure's rounds."""
-    return pen.side * SIDE_OF_FIGURES
+    return pen.side * pen.sides_of_figures
 
 
 def ring(pen: Pen, left: float, bottom: float, right: float, top: float) -> Outline:
@@ -54,28 +51,37 @@ def draw_1(pen: Pen) -> Outline:
 
 @letter("2")
 def draw_2(pen: Pen) -> Outline:
-    """A hook whose end runs down straight to the foot; the neck's outer edge is ruled parallel to the inner one."""
-    wide = pen.wide("2")
+    """A hook whose end runs down straight to the foot."""
+    return two(pen, pen.wide("2"), pen.wide("2"))
+
+
+def two(pen: Pen, wide: float, foot_end: float) -> Outline:
+    """A 2 of any width, its foot as long as it is told; the neck's outer edge is ruled parallel to the inner one."""
     thick, crown, top, right = side(pen), pen.crown, 1.0 + pen.over, wide * 0.975
-    left, end = wide * 0.02, 0.5 + pen.opening * 0.5
-    inner, low = Point(right - thick, 0.475), Point(0.0, pen.arm * 0.85)
-    neck = (inner - low).unit
-    edge = low - neck.left * pen.climb
-    outer = meet(edge, neck, Point(right, 0.0), Point(0.0, 1.0))
-    foot = meet(edge, neck, Point(0.0, pen.arm), Point(1.0, 0.0))
+    left, end, tip = wide * 0.02, 0.5 + pen.opening * 0.5, thick * pen.ending
+    inner, low, outer, foot = neck_of_2(pen, right)
     outside = _hook_bend(pen, right - left, top - outer.y)
-    inside = _hook_inside(pen, outside, right - left - 2 * thick, top - crown - inner.y)
+    inside = _hook_inside(pen, outside, right - left - thick - tip, top - crown - inner.y)
     knots = (
-        Knot(0.0, 0.0), Knot(wide, 0.0), Knot(wide, pen.arm), Knot(foot.x, foot.y),
+        Knot(0.0, 0.0), Knot(foot_end, 0.0), Knot(foot_end, pen.arm), Knot(foot.x, foot.y),
         Knot(outer.x, outer.y, *_neck(pen, outside, abs(outer - foot) * 0.7, top - outer.y)),
         Knot.upright_first(right, top, outside),
         Knot.level_first(left, top, pen.hook_end(outside, top - end), cut=end),
-        Knot.upright_first(left + thick, top - crown, pen.hook_end(inside, top - end, crown), cut=end),
+        Knot.upright_first(left + tip, top - crown, pen.hook_end(inside, top - end, crown), cut=end),
         Knot.level_first(inner.x, top - crown, inside),
         Knot(inner.x, inner.y, *_neck(pen, inside, abs(inner - low) * 0.62, top - crown - inner.y)[::-1]),
         Knot(low.x, low.y),
     )  # fmt: skip
     return Outline.of([bent(knots, pen.corner)])
+
+
+def neck_of_2(pen: Pen, right: float) -> tuple[Point, Point, Point, Point]:
+    """The ends of the neck's inner edge, above and below, and of its outer edge, above and below."""
+    inner, low = Point(right - side(pen), 0.475), Point(0.0, pen.arm * 0.85)
+    neck = (inner - low).unit
+    edge = low - neck.left * pen.climb
+    outer = meet(edge, neck, Point(right, 0.0), Point(0.0, 1.0))
+    return inner, low, outer, meet(edge, neck, Point(0.0, pen.arm), Point(1.0, 0.0))
 
 
 def _hook_bend(pen: Pen, width: float, height: float) -> Bend:
@@ -120,11 +126,17 @@ def draw_4(pen: Pen) -> Outline:
 @letter("5")
 def draw_5(pen: Pen) -> Outline:
     """A bar, a short stem, and a bowl opened at the left."""
-    wide, arm, thick, crown = pen.wide("5"), pen.arm, side(pen), pen.crown
-    top, left, stem = 0.637, wide * 0.06, pen.stem * 0.96
+    return five(pen, pen.wide("5"), pen.stem * 0.96, pen.arm)
+
+
+def five(pen: Pen, wide: float, stem: float, arm: float) -> Outline:
+    """A 5 of any width, stem and bar."""
+    thick, crown = side(pen), pen.crown
+    top, left, tip = 0.637, wide * 0.06, thick * pen.ending
     foot, end = -pen.over, 0.5 - pen.opening * 0.67
     outside = pen.bend(wide, top - foot)
-    inside = pen.fitted(pen.inner_bend(outside, thick, crown), min(wide - 2 * thick, top - foot - 2 * crown))
+    room = min(wide - thick - tip, top - foot - 2 * crown)
+    inside, end_inside = (pen.fitted(pen.inner_bend(outside, side_, crown), room) for side_ in (thick, tip))
     run, sink, brow = _brow(pen, wide * 0.5 - left - stem)
     spring, bend = left + stem, left + stem + run
     knots = (
@@ -132,7 +144,7 @@ def draw_5(pen: Pen) -> Outline:
         Knot(spring, top - sink), Knot(bend, top, *brow),
         Knot.level_first(wide, top, outside), Knot.upright_first(wide, foot, outside),
         Knot.level_first(0.0, foot, pen.hook_end(outside, end - foot), cut=end),
-        Knot.upright_first(thick, foot + crown, pen.hook_end(inside, end - foot, crown), cut=end),
+        Knot.upright_first(tip, foot + crown, pen.hook_end(end_inside, end - foot, crown), cut=end),
         Knot.level_first(wide - thick, foot + crown, inside), Knot.upright_first(wide - thick, top - crown, inside),
         Knot(bend, top - crown, *brow[::-1]), Knot(spring, top - crown - sink), Knot(left, top - crown - sink),
     )  # fmt: skip
@@ -151,6 +163,11 @@ def _brow(pen: Pen, half: float) -> tuple[float, float, tuple[float, float]]:
     return run, sink, (0.55 * math.hypot(run, sink), half * 0.4)
 
 
+def end_of_6(pen: Pen) -> float:
+    """Height at which the hook of 6 ends."""
+    return 0.5 + pen.opening * 0.66
+
+
 @letter("6")
 def draw_6(pen: Pen) -> Outline:
     """A ring with a hook over it that shares its left side."""
@@ -160,20 +177,20 @@ def draw_6(pen: Pen) -> Outline:
 def six(pen: Pen, wide: float) -> Outline:
     """The hook's straight side stands on the ring's, so that both are one stroke."""
     thick, foot = side(pen), -pen.over
-    body = ring(pen, 0.0, foot, wide, TOP_OF_6)
-    end = 0.5 + pen.opening * 0.66
-    hook = pen.arch(0.0, (foot + TOP_OF_6) / 2.0, wide * 0.975, 1.0 + pen.over, (thick, thick), ends=(None, end))
+    body, sides = ring(pen, 0.0, foot, wide, TOP_OF_6), (thick, thick * pen.ending)
+    hook = pen.arch(0.0, (foot + TOP_OF_6) / 2.0, wide * 0.975, 1.0 + pen.over, sides, ends=(None, end_of_6(pen)))
     return join(body, hook)
 
 
 @letter("7")
 def draw_7(pen: Pen) -> Outline:
-    """A bar and a stroke that falls to the left of the middle."""
-    wide, arm = pen.wide("7"), pen.arm
-    foot = wide * 0.14
-    across = slope_width(wide - foot, 1.0, pen.climb)
-    stroke = pen.slope(foot, across, wide - across, across)
-    return join(pen.level(0.0, wide, 1.0 - arm), stroke)
+    """A bar and a stroke that falls from its very end to the left of the middle."""
+    wide, under = pen.wide("7"), 1.0 - pen.arm
+    foot = wide * 0.16
+    across = slope_width(wide - foot, under, pen.climb)
+    falling = ((foot, 0.0), (foot + across, 0.0), (wide, under))
+    stroke = polygon(*falling, (wide, 1.0), (wide - across, 1.0), (wide - across, under))
+    return join(pen.level(0.0, wide, under), stroke)
 
 
 @letter("8")

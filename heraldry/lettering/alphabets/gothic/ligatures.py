@@ -1,4 +1,4 @@
-"""Letters made of two, and the letters of the north: Æ Œ Þ Ð Ø Ł Đ Ħ Ŋ ß and their small ones."""
+"""Letters made of two, and those with a shape of their own: Æ Œ Þ Ŋ ß ð and their small ones."""
 
 from __future__ import annotations
 
@@ -6,18 +6,11 @@ from heraldry.geometry.outline import Outline
 from heraldry.lettering.alphabets.contour import polygon, rectangle
 from heraldry.lettering.alphabets.gothic.diagonal import BAR_OF_A
 from heraldry.lettering.alphabets.gothic.letters import GOTHIC, letter
-from heraldry.lettering.alphabets.gothic.lower import (
-    dee,
-    ee,
-    hook_and_bowl,
-    queue,
-    small,
-    small_ring,
-)
-from heraldry.lettering.alphabets.gothic.round import ring
+from heraldry.lettering.alphabets.gothic.lower import ee, hook_and_bowl, queue
 from heraldry.lettering.alphabets.gothic.straight import BAR_OF_E
 from heraldry.lettering.alphabets.ink import cut, join, mirrored, moved
 from heraldry.lettering.alphabets.pen import RIGHT, Pen, slope_width
+from heraldry.lettering.alphabets.small import small, small_ring
 
 FAR = 2.0
 
@@ -58,89 +51,6 @@ def draw_thorn(pen: Pen) -> Outline:
     """A bowl in the middle of a stem."""
     levels = (pen.arm, pen.arm)
     return join(pen.upright(0.0), pen.bowl(0.0, 0.185, pen.wide("Þ"), 0.795, RIGHT, (pen.stem, pen.side), levels))
-
-
-def crossbar(pen: Pen, letter_: str, left: float, right: float, middle: float) -> Outline:
-    """A letter with a bar through its stem."""
-    thick = min(pen.arm, 0.15)
-    return join(GOTHIC[letter_].draw(pen), pen.level(left, right, middle - thick / 2.0, thick))
-
-
-@letter("Ð", spaced_as="D")
-def draw_eth(pen: Pen) -> Outline:
-    """D with a bar through its stem."""
-    return crossbar(pen, "D", -pen.stem * 0.55, pen.wide("D") * 0.52, 0.507)
-
-
-@letter("Đ", spaced_as="D")
-def draw_crossed_d(pen: Pen) -> Outline:
-    """The same letter under its other name."""
-    return draw_eth(pen)
-
-
-@letter("Ħ", spaced_as="H")
-def draw_crossed_h(pen: Pen) -> Outline:
-    """H with a second bar that passes both stems."""
-    return crossbar(pen, "H", -pen.stem * 0.4, pen.wide("H") + pen.stem * 0.4, 0.80)
-
-
-@letter("đ", spaced_as="d")
-def draw_small_crossed_d(pen: Pen) -> Outline:
-    """d with a bar through its ascender."""
-    wide, high = pen.wide("d"), (pen.x_height + pen.ascender) / 2.0 + 0.02
-    thin = min(pen.arm * 0.8, 0.11)
-    bar = pen.level(wide * 0.42, wide + pen.stem * 0.45, high - thin / 2.0, thin)
-    return join(dee(small(pen), wide), bar)
-
-
-@letter("ħ", spaced_as="h")
-def draw_small_crossed_h(pen: Pen) -> Outline:
-    """h with a bar through its ascender."""
-    high, thin = (pen.x_height + pen.ascender) / 2.0 + 0.03, min(pen.arm * 0.8, 0.11)
-    bar = pen.level(-pen.stem * 0.45, pen.wide("h") * 0.62, high - thin / 2.0, thin)
-    return join(GOTHIC["h"].draw(pen), bar)
-
-
-def slashed(pen: Pen, ring_: Outline, wide: float, bottom: float, top: float) -> Outline:
-    """A ring with a thin stroke across it that shows at both ends."""
-    out = min(pen.stem * 0.30, 0.05)
-    across = slope_width(wide * 0.8, top - bottom, pen.stem * 0.5)
-    low, high = wide * 0.12, wide * 0.88
-    return join(ring_, pen.slope(low - across / 2.0, across, high - across / 2.0, across, bottom - out, top + out))
-
-
-@letter("Ø", spaced_as="O")
-def draw_slashed_o(pen: Pen) -> Outline:
-    """O with a stroke across it."""
-    return slashed(pen, ring(pen, pen.wide("O")), pen.wide("O"), 0.0, 1.0)
-
-
-@letter("ø", spaced_as="o")
-def draw_small_slashed_o(pen: Pen) -> Outline:
-    """o with a stroke across it."""
-    return slashed(small(pen), small_ring(small(pen), pen.wide("o")), pen.wide("o"), 0.0, pen.x_height)
-
-
-def stroked(pen: Pen, bare: Outline, middle: float, height: float) -> Outline:
-    """A stem with a short stroke rising across it."""
-    reach, thick = pen.stem * 1.05 + 0.03, min(pen.arm * 0.9, 0.14)
-    half, rise = thick / 2.0, reach * 0.55
-    left, right = middle - reach, middle + reach
-    corners = [(left, height - rise - half), (right, height + rise - half)]
-    corners += [(right, height + rise + half), (left, height - rise + half)]
-    return join(bare, polygon(*corners))
-
-
-@letter("Ł", spaced_as="L")
-def draw_stroked_l(pen: Pen) -> Outline:
-    """L with a stroke across its stem."""
-    return stroked(pen, GOTHIC["L"].draw(pen), pen.stem / 2.0, 0.50)
-
-
-@letter("ł", spaced_as="l")
-def draw_small_stroked_l(pen: Pen) -> Outline:
-    """l with a stroke across it."""
-    return stroked(small(pen), GOTHIC["l"].draw(pen), small(pen).stem / 2.0, 0.53)
 
 
 @letter("æ")

@@ -1,8 +1,4 @@
-"""The small letters with bowls and arches: a b c d e f g h j m n o p q r t u, and i and l.
-
-They are drawn with a pen of their own, a trace lighter than that of the capitals: three strokes have to share the
-height between base line and x-line that the capitals have a third more of.
-"""
+"""The small letters with bowls and arches: a b c d e f g h j m n o p q r t u, and i and l."""
 
 from __future__ import annotations
 
@@ -12,90 +8,25 @@ from heraldry.geometry.outline import Outline
 from heraldry.lettering.alphabets.contour import rectangle
 from heraldry.lettering.alphabets.gothic.diagonal import cross, double_vee, kay, vee, zed
 from heraldry.lettering.alphabets.gothic.letters import letter
-from heraldry.lettering.alphabets.gothic.punctuation import POINT_OF_STEM, point
 from heraldry.lettering.alphabets.gothic.round import s_shape
 from heraldry.lettering.alphabets.ink import cut, join, mirrored, turned
-from heraldry.lettering.alphabets.pen import CHAMFER, Pen, slope_width
+from heraldry.lettering.alphabets.pen import Pen, slope_width
+from heraldry.lettering.alphabets.signs.punctuation import POINT_OF_STEM, point
+from heraldry.lettering.alphabets.small import (
+    SPRING,
+    bar_left,
+    crest_end,
+    hook_wide,
+    shoulder,
+    side_bowl,
+    small,
+    small_ring,
+)
 
 FAR = 2.0
 
-# Strokes of the small letters in those of the capitals: upright ones, and level ones, which lie closer.
-SMALL_STEM, SMALL_ARM, ARM_BY_STEM = 0.955, 0.97, 0.75
-
-# Where a bowl or an arch springs from a stem, its outer edge starts inside the stem by this much of it, and its
-# counter keeps a fuller corner: so the joint is thin and shows a clear notch.
-SPRING, JOINT_BEND = 0.38, 0.62
-
-# How deep the notch over a chamfered joint may be, in level strokes.
-JOINT_CUT = 0.5
-
-# A bent stem and the white beside it, in stems: narrower, the hook would close.
-LEAST_HOOK = 2.17
-
-# A bent stem is cut this far past its crest, in half stems.
-PAST_THE_CREST = 0.5
-
 # Height of the bar of e, of the bowl of a, and of t, in x-heights.
 BAR_OF_E, BOWL_OF_A, TOP_OF_T = 0.525, 0.60, 1.27
-
-
-def small(pen: Pen) -> Pen:
-    """The pen of the small letters."""
-    level = SMALL_ARM - ARM_BY_STEM * max(pen.stem - 0.10, 0.0)
-    return replace(
-        pen,
-        stem=pen.stem * SMALL_STEM,
-        side=pen.side * SMALL_STEM,
-        fall=pen.fall * SMALL_STEM,
-        climb=pen.climb * SMALL_STEM,
-        arm=pen.arm * level,
-        crown=pen.crown * level,
-    )
-
-
-def side_bowl(pen: Pen, wide: float, top: float) -> Outline:
-    """A bowl that leans on a stem at its right: there its counter is squarer, so that the joint thins."""
-    bottom = -pen.over
-    right = wide - pen.stem * SPRING
-    outer = pen.bend(right, top - bottom)
-    inner = pen.inner_bend(outer, pen.side, pen.crown)
-    full, joint = inner, outer
-    if pen.corner == "round":
-        full = replace(inner, along=inner.along * JOINT_BEND)
-    elif pen.corner == "cut":
-        depth = min(outer.along, pen.stem * (1.0 - SPRING) + pen.crown * JOINT_CUT)
-        joint = replace(outer, across=depth, along=depth)
-    shell = pen.shell(0.0, bottom, right, top, {"tl": outer, "bl": outer, "tr": joint, "br": joint})
-    bends = {"tl": inner, "bl": inner, "tr": full, "br": full}
-    room = min(wide - pen.side - pen.stem, top - bottom - 2.0 * pen.crown)
-    fitted = {name: pen.fitted(bend, room) for name, bend in bends.items()}
-    counter = pen.shell(pen.side, bottom + pen.crown, wide - pen.stem, top - pen.crown, fitted)
-    return Outline.of([shell, counter.reversed()])
-
-
-def shoulder(pen: Pen, left: float, right: float) -> Outline:
-    """An arch that springs from a stem at its left and comes down as a stem at its right."""
-    spring = pen.stem * SPRING
-    return pen.arch(left + spring, 0.0, right, pen.x_height + pen.over, (pen.stem - spring, pen.stem))
-
-
-def hook_wide(pen: Pen, character: str) -> float:
-    """Width of a letter whose stem is bent over and cut: wide enough that its other side is all cut away."""
-    return max(pen.wide(character), pen.stem * LEAST_HOOK)
-
-
-def crest_end(pen: Pen, left: float, end: float) -> float:
-    """Where a bend from a stem at ``left`` would come down, if it were not cut just past its crest at ``end``.
-
-    A chamfered or square bend is flat there and has its crest drawn out, so that the cut meets no corner.
-    """
-    flat = 0.0 if pen.corner == "round" else CHAMFER
-    return 2.0 * end - left - pen.stem * PAST_THE_CREST + 2.0 * flat
-
-
-def bar_left(pen: Pen, wide: float) -> float:
-    """How far the bar of f and t stands out to the left of their stem."""
-    return max(pen.stem * 0.42, min(wide * 0.25, wide - pen.stem * 1.8))
 
 
 @letter("a")
@@ -110,7 +41,7 @@ def hook_and_bowl(pen: Pen, wide: float) -> Outline:
     x = pen.x_height
     bowl = side_bowl(pen, wide, x * BOWL_OF_A)
     end = x - pen.crown - (x * (1.0 - BOWL_OF_A) - pen.crown) * 0.42
-    hook = pen.arch(wide * 0.05, x * 0.45, wide, x + pen.over, (pen.side, pen.stem), ends=(end, None))
+    hook = pen.arch(wide * 0.05, x * 0.45, wide, x + pen.over, (pen.side * pen.ending, pen.stem), ends=(end, None))
     return join(bowl, hook)
 
 
@@ -128,11 +59,6 @@ def draw_c(pen: Pen) -> Outline:
     x = pen.x_height
     low, high = x * 0.5 - pen.opening * 0.34, x * 0.5 + pen.opening * 0.37
     return cut(small_ring(pen, wide), rectangle(wide * 0.5, low, FAR, high))
-
-
-def small_ring(pen: Pen, wide: float) -> Outline:
-    """The o."""
-    return pen.bowl(0.0, -pen.over, wide, pen.x_height + pen.over)
 
 
 @letter("d")
@@ -158,8 +84,10 @@ def ee(pen: Pen, wide: float) -> Outline:
     """The e, as æ and œ need it too."""
     bar = pen.x_height * BAR_OF_E - pen.arm / 2.0
     low = bar - (bar - pen.crown) * (0.50 + 0.9 * (pen.opening - 0.36))
-    opened = cut(small_ring(pen, wide), rectangle(wide * 0.5, low, FAR, bar))
-    return join(opened, pen.level(pen.side / 2.0, wide - pen.side / 2.0, bar, pen.arm * 0.94))
+    right = pen.side * (1.0 + pen.ending) / 2.0
+    ring = pen.bowl(0.0, -pen.over, wide, pen.x_height + pen.over, sides=(pen.side, right))
+    opened = cut(ring, rectangle(wide * 0.5, low, FAR, bar))
+    return join(opened, pen.level(pen.side / 2.0, wide - right / 2.0, bar, pen.arm * 0.94))
 
 
 @letter("f")

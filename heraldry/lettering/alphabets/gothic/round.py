@@ -141,7 +141,8 @@ def s_shape(pen: Pen, wide: float, top: float, waist: float, weight: float) -> O
     low = waist * (0.63 - 0.2 * (pen.opening - 0.36))
     upper = Hook(wide * 0.035, wide * 0.965, top + pen.over, high)
     lower = Hook(0.0, wide, -pen.over, low)
-    return spine(pen, DoubleTurn(upper, lower, waist, fall, pen.side * weight, pen.crown * weight, thick))
+    side = pen.side * weight
+    return spine(pen, DoubleTurn(upper, lower, waist, fall, side, pen.crown * weight, thick, side))
 
 
 @letter("U")

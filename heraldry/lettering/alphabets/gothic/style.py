@@ -6,28 +6,17 @@ The rules are straight lines through what open typefaces measure at stems of 0.1
 
 from __future__ import annotations
 
-from heraldry.lettering.alphabets.gothic import (
-    ampersand,
-    diagonal,
-    figures,
-    ligatures,
-    lower,
-    marks,
-    punctuation,
-    round,
-    signs,
-    straight,
-)
+from heraldry.lettering.alphabets.gothic import ampersand, diagonal, figures, ligatures, lower, round, straight
 from heraldry.lettering.alphabets.gothic.letters import GOTHIC
-from heraldry.lettering.alphabets.medians import GOTHIC as GOTHIC_ROWS
+from heraldry.lettering.alphabets.medians.gothic import GOTHIC as GOTHIC_ROWS
 from heraldry.lettering.alphabets.parameters import LetterParameters
 from heraldry.lettering.alphabets.pen import Pen
 from heraldry.lettering.alphabets.proportions import Master, Proportions
+from heraldry.lettering.alphabets.signs.complete import complete
 from heraldry.lettering.alphabets.style import Range, Style
 
-# Importing these files enters their letters in the table; letters with marks can be made once all are there.
-LETTER_FILES = (straight, round, diagonal, figures, lower, ligatures, ampersand, punctuation, signs)
-marks.enter_marked()
+# Importing these files enters their letters in the table.
+LETTER_FILES = (straight, round, diagonal, figures, lower, ligatures, ampersand)
 
 REGULAR, BOLD = 0.129, 0.212
 PROPORTIONS = Proportions(
@@ -63,6 +52,7 @@ def gothic_pen(parameters: LetterParameters) -> Pen:
     return Pen(
         corner=parameters.corner,
         stem=stem,
+        hair=stem,
         arm=arm,
         side=stem * _line(1.042, 1.028, stem),
         crown=crown,
@@ -81,7 +71,7 @@ def gothic_pen(parameters: LetterParameters) -> Pen:
 STYLE = Style(
     name="gothic",
     summary="block letters, their strokes even to the eye",
-    letters=GOTHIC,
+    letters=complete(GOTHIC),
     proportions=PROPORTIONS,
     make_pen=gothic_pen,
     sound={
@@ -93,4 +83,5 @@ STYLE = Style(
         "aperture": Range(0.7, 1.3),
     },
     defaults=LetterParameters(stem=0.17, contrast=1.0, corner="round"),
+    corners=("round", "cut", "square"),
 )

@@ -1,0 +1,5 @@
+"""``python -m heraldry``."""
+
+from heraldry.cli.main import main
+
+main()

@@ -1,0 +1,178 @@
+"""The stages in order: a description goes in, finished artworks come out.
+
+describe ─▶ resolve ─▶ shapes ─▶ plates ─▶ guard ─▶ Artwork
+
+A class of cars goes the same way through ``diagrams``, once for what its cars share and then car by car.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from heraldry.artwork import Artwork
+from heraldry.describe.description import Description, load
+from heraldry.diagrams.class_of_cars import class_of_cars
+from heraldry.diagrams.crew import Crew, artworks_by
+from heraldry.diagrams.drawing import artworks
+from heraldry.diagrams.free_space import Room, largest_room, mask
+from heraldry.diagrams.proof import contact_pages, proofs
+from heraldry.errors import DescriptionError, Fault
+from heraldry.geometry.measure import bounds
+from heraldry.geometry.outline import Bounds, Outline
+from heraldry.guard.judge import judge
+from heraldry.plates.compose import Composed, compose
+from heraldry.resolve.herald import resolve_herald
+from heraldry.resolve.limits import USUAL_PRINTER, PrinterLimits
+from heraldry.resolve.printer import printer_of
+from heraldry.resolve.resolved import ResolvedHerald
+from heraldry.units import Scale, parse_scale
+
+
+def draw(
+    description: Description, scale: str | Scale | None = None, printer: PrinterLimits = USUAL_PRINTER
+) -> list[Artwork]:
+    """Draw everything that a description describes, at its own scale or another.
+
+    Raises DescriptionError for a file that cannot be drawn, LengthError for an unknown scale.
+    """
+    asked = parse_scale(scale) if isinstance(scale, str) else scale
+    return list(draw_each(description, asked, printer))
+
+
+def draw_each(
+    description: Description,
+    asked: Scale | None = None,
+    printer: PrinterLimits = USUAL_PRINTER,
+    numbers: Sequence[str] = (),
+    crew: Crew | None = None,
+) -> Iterator[Artwork]:
+    """The same, one thing at a time; of a class, only the cars of some numbers, or by a crew of workers."""
+    if description.kind == "herald":
+        yield _herald(description, asked, printer)
+    elif description.kind == "diagram":
+        yield from _class(description, asked, printer, numbers, crew)
+    else:
+        raise DescriptionError([_not_drawn(description)])
+
+
+def _herald(description: Description, asked: Scale | None, printer: PrinterLimits) -> Artwork:
+    herald = resolve_herald(description, asked)
+    composed = compose(herald)
+    artwork = _artwork(herald, composed)
+    return replace(artwork, findings=judge(artwork, herald, composed, printer))
+
+
+def _class(
+    description: Description,
+    asked: Scale | None,
+    printer: PrinterLimits,
+    numbers: Sequence[str],
+    crew: Crew | None,
+) -> Iterator[Artwork]:
+    cars = class_of_cars(description, asked)
+    return artworks_by(crew, cars, numbers, printer) if crew else artworks(cars, numbers, printer)
+
+
+def draw_files(
+    files: Sequence[Path],
+    scales: Sequence[str],
+    printer: Path | None,
+    numbers: Sequence[str] = (),
+    crew: Crew | None = None,
+) -> Iterator[Artwork]:
+    """Draw several files, each at every scale named (or its own), one after another.
+
+    Raises DescriptionError with the faults of every file that has any, before anything is drawn.
+    """
+    descriptions = load_all(files)
+    limits = printer_of(load(printer)) if printer else USUAL_PRINTER
+    asked: list[Scale | None] = [parse_scale(name) for name in scales]
+    for description in descriptions:
+        for scale in asked or [None]:
+            for one in draw_each(description, scale, limits, numbers, crew):
+                yield _with_scale_in_name(one, scale)
+
+
+def proof_files(
+    files: Sequence[Path],
+    scales: Sequence[str],
+    numbers: Sequence[str] = (),
+    contact: bool = False,
+    dimensions: bool = False,
+) -> Iterator[Artwork]:
+    """Pictures of the cars of several classes in their paints; ``contact`` pages show many cars on one.
+
+    Raises DescriptionError for a file that is no class of cars, and what its own faults are.
+    """
+    asked: list[Scale | None] = [parse_scale(name) for name in scales]
+    for description in load_all(files):
+        for scale in asked or [None]:
+            cars = class_of_cars(_diagram(description), scale)
+            pictures = contact_pages(cars, numbers) if contact else proofs(cars, numbers, dimensions)
+            yield from (_with_scale_in_name(one, scale) for one in pictures)
+
+
+def free_space(file: Path, side: str, text: str, alphabet: str, clear: str) -> tuple[Room, Artwork]:
+    """Where on a side of a class a text can be largest, and all that is free there; ``clear`` is a length.
+
+    Raises DescriptionError for a file that is no class of cars, HeraldryError where no room is left.
+    """
+    cars = class_of_cars(_diagram(load(file)))
+    clear_mm = cars.reader.yardstick.length_mm(clear)
+    return largest_room(cars, side, text, alphabet, clear_mm), mask(cars, side, clear_mm)
+
+
+def _diagram(description: Description) -> Description:
+    if description.kind != "diagram":
+        what = f"this is about a class of cars, the file is a {description.kind}"
+        raise DescriptionError([description.fault(("kind",), what, "", 'name a file with kind = "diagram"')])
+    return description
+
+
+def load_all(files: Sequence[Path]) -> list[Description]:
+    """Load several files; the faults of all of them are told together."""
+    descriptions: list[Description] = []
+    faults: list[Fault] = []
+    for file in files:
+        try:
+            descriptions.append(load(file))
+        except DescriptionError as error:
+            faults.extend(error.faults)
+    if faults:
+        raise DescriptionError(faults)
+    return descriptions
+
+
+def _with_scale_in_name(artwork: Artwork, asked: Scale | None) -> Artwork:
+    """One thing drawn at several scales needs several names."""
+    return replace(artwork, name=f"{artwork.name} {asked.name}") if asked else artwork
+
+
+def _not_drawn(description: Description) -> Fault:
+    return description.fault(
+        ("kind",),
+        f"a {description.kind} is referred to, not drawn",
+        "",
+        f'draw a herald that names it: {description.kind} = "…"',
+    )
+
+
+def _artwork(herald: ResolvedHerald, composed: Composed) -> Artwork:
+    return Artwork(
+        name=herald.name,
+        page=page_of(herald, composed),
+        plates=composed.plates,
+        scale_name=herald.scale.name if herald.scale else "",
+        paint_hex=herald.paint_hex,
+    )
+
+
+def page_of(herald: ResolvedHerald, composed: Composed) -> Bounds:
+    """The page: of the finished size that was asked for, about the middle of the ink; else just the ink's box."""
+    ink = bounds(Outline.gather(plate.outline for plate in composed.plates))
+    width = ink.width if herald.width_mm is None else herald.width_mm
+    height = ink.height if herald.height_mm is None else herald.height_mm
+    middle = ink.centre
+    return Bounds(middle.x - width / 2, middle.y - height / 2, middle.x + width / 2, middle.y + height / 2)

@@ -1,0 +1,185 @@
+"""``draw``, ``check`` and ``demo``: from description files to artwork."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from heraldry.cli.progress import watched
+from heraldry.cli.say import FOUND_SOMETHING, AsJson, as_json, faults_told, findings_of
+from heraldry.cli.starting import template_diagrams, template_heralds
+from heraldry.errors import HeraldryError
+
+if TYPE_CHECKING:
+    from heraldry.artwork import Artwork
+    from heraldry.diagrams.crew import Crew
+    from heraldry.press import Manifest
+
+Files = Annotated[list[Path], typer.Argument(help="Description files (TOML).", show_default=False)]
+Out = Annotated[Path, typer.Option("--out", help="Folder that receives what is drawn.")]
+Scales = Annotated[
+    list[str] | None,
+    typer.Option("--scale", help="Another scale: HO, O, 1:48, 48. May be given more than once.", show_default=False),
+]
+Formats = Annotated[str, typer.Option("--as", help="Which outputs: svg, pdf, png, dxf, eps.")]
+PrinterFile = Annotated[
+    Path | None,
+    typer.Option("--printer", help="A printer file: what the printer can do.", show_default=False),
+]
+Dpi = Annotated[int, typer.Option("--dpi", min=72, max=2400, help="Dots per inch of PNG pictures.")]
+
+Cars = Annotated[
+    str | None,
+    typer.Option("--cars", help="Only these cars of a class: 301,305.", show_default=False),
+]
+Jobs = Annotated[int, typer.Option("--jobs", min=1, max=64, help="Draw a class by so many processes.")]
+
+DEMO_SCALES = ("N", "HO", "O")
+ALL_FORMATS = "svg,pdf,png,dxf,eps"
+PROOF_DPI = 200
+"""Of pictures that are looked at and not printed as decals."""
+
+
+def draw(
+    files: Files,
+    out: Out = Path("out"),
+    scale: Scales = None,
+    formats: Formats = "svg,pdf,png",
+    printer: PrinterFile = None,
+    dpi: Dpi = 600,
+    cars: Cars = None,
+    jobs: Jobs = 1,
+    json: AsJson = False,
+) -> None:
+    """Draw heralds and classes of cars into files of exact size, with a manifest of what was written."""
+    with faults_told(), crew_of(jobs) as crew:
+        manifest = written(_drawn(files, scale, printer, cars, crew), out, formats, dpi)
+        report(manifest, out, json)
+
+
+def proof(
+    files: Files,
+    out: Out = Path("out"),
+    scale: Scales = None,
+    formats: Formats = "svg,pdf,png",
+    dpi: Annotated[int, typer.Option("--dpi", min=72, max=2400, help="Dots per inch of PNG pictures.")] = PROOF_DPI,
+    cars: Cars = None,
+    contact: Annotated[bool, typer.Option("--contact", help="Many cars on a page, reduced.")] = False,
+    dimensions: Annotated[bool, typer.Option("--dimensions", help="With panels, sizes and places.")] = False,
+    json: AsJson = False,
+) -> None:
+    """Picture the cars of a class in their paints, to scale, before a sheet is printed."""
+    with faults_told():
+        from heraldry.build import proof_files  # imported where used: start-up time
+
+        pictures = proof_files(files, scale or [], _numbers(cars), contact, dimensions)
+        report(written(watched(pictures, "proofing", None), out, formats, dpi), out, json)
+
+
+def check(
+    files: Files,
+    scale: Scales = None,
+    printer: PrinterFile = None,
+    cars: Cars = None,
+    jobs: Jobs = 1,
+    json: AsJson = False,
+) -> None:
+    """Say what will not print, without writing anything: exit 0 nothing, 1 findings, 2 the file is wrong."""
+    artworks: list[Artwork] = []
+    with faults_told(), crew_of(jobs) as crew:
+        try:
+            artworks.extend(_drawn(files, scale, printer, cars, crew))
+        except HeraldryError:
+            if artworks:  # what is wrong with one car does not keep the others from being looked at
+                _checked(artworks, json)
+            raise
+        _checked(artworks, json)
+    if any(artwork.findings for artwork in artworks):
+        raise typer.Exit(FOUND_SOMETHING)
+
+
+def _checked(artworks: list[Artwork], json: bool) -> None:
+    if json:
+        from heraldry.press import artwork_entry  # imported where used: start-up time
+
+        as_json({"artworks": [artwork_entry(artwork) for artwork in artworks]})
+    else:
+        findings_of(artworks)
+
+
+def demo(out: Out = Path("out"), dpi: Dpi = 600, json: AsJson = False) -> None:
+    """Draw every herald of the invented railroads that come with the program, and picture every class of cars."""
+    jobs = [(path, _demo_herald) for path in template_heralds()]
+    jobs += [(path, _demo_class) for path in template_diagrams()]
+    manifests = []
+    with faults_told():
+        for path, work in watched(jobs, "drawing", len(jobs)):
+            folder = out / path.parent.name / path.stem
+            manifests.append(work(path, folder, dpi))
+            if not json:
+                report(manifests[-1], folder, json)
+    if json:
+        as_json([manifest.as_dict() for manifest in manifests])
+
+
+def _demo_herald(path: Path, folder: Path, dpi: int) -> Manifest:
+    return written(_drawn([path], list(DEMO_SCALES), None), folder, ALL_FORMATS, dpi)
+
+
+def _demo_class(path: Path, folder: Path, dpi: int) -> Manifest:
+    """All cars of a class as artwork, and contact pages of them at a lower resolution."""
+    from heraldry.build import proof_files  # imported where used: start-up time
+
+    written(proof_files([path], [], contact=True), folder / "contact", "svg,pdf,png", min(dpi, PROOF_DPI))
+    return written(_drawn([path], None, None), folder, "svg,pdf", dpi)
+
+
+def _drawn(
+    files: list[Path],
+    scales: list[str] | None,
+    printer: Path | None,
+    cars: str | None = None,
+    crew: Crew | None = None,
+) -> Iterator[Artwork]:
+    from heraldry.build import draw_files  # imported where used: start-up time
+
+    return watched(draw_files(files, scales or [], printer, _numbers(cars), crew), "drawing", None)
+
+
+def _numbers(cars: str | None) -> list[str]:
+    return [number.strip() for number in cars.split(",")] if cars else []
+
+
+@contextmanager
+def crew_of(jobs: int) -> Iterator[Crew | None]:
+    """So many processes, or none where one job is asked for."""
+    if jobs == 1:
+        yield None
+        return
+    from concurrent.futures import ProcessPoolExecutor  # imported where used: start-up time
+
+    from heraldry.diagrams.crew import Crew
+
+    with ProcessPoolExecutor(jobs) as executor:
+        yield Crew(executor, jobs)
+
+
+def written(artworks: Iterable[Artwork], out: Path, formats: str, dpi: int) -> Manifest:
+    """Write artworks in the formats named, parted by commas."""
+    from heraldry.press import write_all  # imported where used: start-up time
+
+    return write_all(artworks, out, [name.strip() for name in formats.split(",")], dpi)
+
+
+def report(manifest: Manifest, out: Path, json: bool) -> None:
+    """Say what was written, and what was found."""
+    if json:
+        as_json(manifest.as_dict())
+        return
+    for file in manifest.files:
+        typer.echo(f"{out / file.file}  {file.width_mm:.2f} × {file.height_mm:.2f} mm")
+    findings_of(manifest.artworks)

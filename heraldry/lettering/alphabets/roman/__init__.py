@@ -1,0 +1,1 @@
+"""The roman: thick and thin, with bracketed serifs, the wide railroad manner."""

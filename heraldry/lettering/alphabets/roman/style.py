@@ -1,0 +1,95 @@
+"""The roman's optical rules."""
+
+from __future__ import annotations
+
+from heraldry.lettering.alphabets.gothic.letters import GOTHIC
+from heraldry.lettering.alphabets.medians.roman import ROMAN as ROMAN_ROWS
+from heraldry.lettering.alphabets.parameters import LetterParameters
+from heraldry.lettering.alphabets.pen import Pen
+from heraldry.lettering.alphabets.proportions import Master, Proportions
+from heraldry.lettering.alphabets.roman import ampersand
+from heraldry.lettering.alphabets.roman.letters import ROMAN
+from heraldry.lettering.alphabets.serif import Serif
+from heraldry.lettering.alphabets.serifed import diagonal, figures, ligatures, lower, round, straight
+from heraldry.lettering.alphabets.serifed.letters import SERIFED
+from heraldry.lettering.alphabets.signs.complete import complete
+from heraldry.lettering.alphabets.style import Range, Style
+
+# Importing these files enters their letters in the table.
+LETTER_FILES = (straight, round, diagonal, figures, lower, ligatures, ampersand)
+
+
+REGULAR, BOLD = 0.136, 0.216
+PROPORTIONS = Proportions(
+    regular=Master(REGULAR, 1.012, 0.058), bold=Master(BOLD, 1.070, 0.048), condensed=None, rows=ROMAN_ROWS
+)
+
+OVERSHOOT = 0.018
+OPENING = 0.36
+X_HEIGHT = 0.69
+ASCENDER = 1.05
+DESCENDER = -0.30
+
+
+def _line(at_regular: float, at_bold: float, stem: float) -> float:
+    """A figure in a straight line through the two masters."""
+    return at_regular + (at_bold - at_regular) * (stem - REGULAR) / (BOLD - REGULAR)
+
+
+def roman_pen(parameters: LetterParameters) -> Pen:
+    """The pen for parameters that are complete and sound."""
+    stem, width = parameters.stem, parameters.width
+    if stem is None or parameters.contrast is None:
+        raise ValueError("a pen is made from completed parameters")
+    arm = parameters.bar if parameters.bar is not None else stem * parameters.contrast * _line(1.0, 0.84, stem)
+    natural = _line(0.141, 0.126, stem) * min(width, 1.0 + 0.3 * (width - 1.0))
+    reach = natural if parameters.serif is None else parameters.serif
+    bracket = stem / 2.0 if parameters.bracket is None else parameters.bracket
+    thick = arm * 0.88
+    return Pen(
+        corner="round",
+        stem=stem,
+        hair=arm * 1.15,
+        arm=arm,
+        side=stem * _line(1.173, 1.147, stem),
+        crown=arm * 1.09,
+        fall=stem * 1.05,
+        climb=arm * 1.15,
+        joint=1.0,
+        over=OVERSHOOT,
+        opening=OPENING * parameters.aperture,
+        x_height=X_HEIGHT,
+        ascender=ASCENDER,
+        descender=DESCENDER,
+        widths=PROPORTIONS.widths(stem, width),
+        serif=Serif(natural, reach, thick, bracket, beak=0.28, tip=arm * 0.9, flare=0.045, ball=stem * 1.12),
+        ending=0.42,
+        sides_of_s=0.76,
+        sides_of_figures=0.86,
+        loop_of_and=0.55,
+        rising_of_and=0.5,
+        round_points=True,
+        small_stem=0.905,
+        small_side=0.85,
+        spine_of_s=1.14,
+    )
+
+
+STYLE = Style(
+    name="roman",
+    summary="thick and thin, with bracketed serifs",
+    letters=complete({**GOTHIC, **SERIFED, **ROMAN}),
+    proportions=PROPORTIONS,
+    make_pen=roman_pen,
+    sound={
+        "stem": Range(0.10, 0.20),
+        "bar": Range(0.22, 0.6),
+        "width": Range(0.55, 1.8),
+        "contrast": Range(0.25, 0.6),
+        "slant_deg": Range(-20.0, 20.0),
+        "aperture": Range(0.7, 1.3),
+        "serif": Range(0.04, 0.18),
+        "bracket": Range(0.0, 0.12),
+    },
+    defaults=LetterParameters(stem=0.155, contrast=0.36),
+)

@@ -1,0 +1,8 @@
+"""The signs, by character; the other files of this room enter them."""
+
+from __future__ import annotations
+
+from heraldry.lettering.alphabets.table import Letters, enters
+
+SIGNS: Letters = {}
+sign = enters(SIGNS)

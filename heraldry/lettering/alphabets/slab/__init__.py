@@ -1,0 +1,1 @@
+"""The slab: square serifs as thick as the bars, the stout Egyptian of freight cars and depots."""

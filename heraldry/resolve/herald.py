@@ -1,0 +1,108 @@
+"""Resolves a herald: every word of the description gets its value at the scale that is asked for.
+
+All faults of the file are collected before any is raised, so that one run tells them all.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import cast
+
+from pydantic import BaseModel
+
+from heraldry.describe.arithmetic import Quantity, evaluate_length
+from heraldry.describe.description import Description
+from heraldry.describe.expression import parse
+from heraldry.describe.models import HeraldBase
+from heraldry.resolve.argument import Reader
+from heraldry.resolve.drawn_file import DrawnFile
+from heraldry.resolve.ledger import Ledger
+from heraldry.resolve.resolved import ResolvedHerald, ResolvedPlate
+from heraldry.resolve.shapes import needed_shapes, resolve_shapes
+from heraldry.resolve.yardstick import Yardstick
+from heraldry.units import Ruler, Scale
+
+
+def resolve_herald(description: Description, asked: Scale | None = None) -> ResolvedHerald:
+    """A herald with all its values, at the scale asked for (or its own).
+
+    Raises DescriptionError with every fault that can be found without drawing.
+    """
+    model = cast(HeraldBase, description.model)
+    return _Resolving(DrawnFile(description, model, asked), model).herald()
+
+
+@dataclass(frozen=True)
+class _Resolving:
+    """One herald on its way from words to values."""
+
+    file: DrawnFile
+    model: HeraldBase
+
+    @property
+    def description(self) -> Description:
+        return self.file.description
+
+    @property
+    def ledger(self) -> Ledger:
+        return self.file.ledger
+
+    def herald(self) -> ResolvedHerald:
+        own = self.file.own_scale()
+        yardstick = self.file.yardstick(own, self.page_names(Ruler(self.model.unit, own)))
+        self.ledger.settle()
+        reader = self.reader(yardstick)
+        shapes = resolve_shapes(self.description, self.shape_tables, reader, self.ledger)
+        resolved = ResolvedHerald(
+            description=self.description,
+            name=self.file.named(reader),
+            scale=self.file.asked or own,
+            yardstick=yardstick,
+            width_mm=self.page_length("width", yardstick),
+            height_mm=self.page_length("height", yardstick),
+            film=self.model.film,
+            paint_hex=self.file.paint_hex(("on",), self.model.on) if self.model.on is not None else None,
+            shapes=shapes,
+            plates=self.plates(reader),
+        )
+        self.ledger.settle()
+        return resolved
+
+    @property
+    def shape_tables(self) -> Mapping[str, BaseModel]:
+        """The shape tables by name; the key is added to the model when the table of shapes is known."""
+        return cast(Mapping[str, BaseModel], vars(self.model)["shape"])
+
+    def page_names(self, ruler: Ruler) -> dict[str, Quantity]:
+        """The page's lengths are named first, so that ``[let]`` may use them."""
+        names: dict[str, Quantity] = {}
+        for key in ("width", "height"):
+            raw = getattr(self.model, key)
+            if raw is not None:
+                with self.ledger.at(self.description, (key,)):
+                    names[key] = evaluate_length(raw, names, ruler)
+        return names
+
+    def page_length(self, key: str, yardstick: Yardstick) -> float | None:
+        raw = getattr(self.model, key)
+        length_mm = None if raw is None else yardstick.length_mm(raw)
+        if length_mm is not None and length_mm <= 0:
+            self.ledger.add(self.description, (key,), "a finished size must be more than 0", f"{length_mm:g} mm")
+        return length_mm
+
+    def reader(self, yardstick: Yardstick) -> Reader:
+        for name in sorted(set(self.shape_tables) & set(yardstick.names)):
+            self.ledger.add(self.description, ("shape", name), "the name is a length already, give the shape another")
+        return self.file.reader(yardstick, frozenset(self.shape_tables))
+
+    def plates(self, reader: Reader) -> tuple[ResolvedPlate, ...]:
+        plates = []
+        for name, plate in self.model.plate.items():
+            ink = self.file.ink(("plate", name, "ink"), plate.ink)
+            if ink is not None:
+                with self.ledger.at(self.description, ("plate", name, "art")):
+                    art = parse(plate.art)
+                    needed_shapes(art, reader)
+                    plates.append(ResolvedPlate(name, ink, art))
+        return tuple(plates)

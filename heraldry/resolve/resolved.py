@@ -1,0 +1,86 @@
+"""What a description becomes when every word in it has its value: millimetres, colours, alphabets, parsed art.
+
+Only places stay open here, since a point of a shape is known once that shape is drawn.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from heraldry.artwork import Ink
+from heraldry.describe.description import Description
+from heraldry.describe.expression import Expression
+from heraldry.geometry.point import Point
+from heraldry.resolve.yardstick import Yardstick
+from heraldry.shapes.table import LatLon, ShapeKind
+from heraldry.units import Scale
+
+
+@dataclass(frozen=True)
+class PlaceName:
+    """A point of a shape, by name: ``land.junction``; a bare shape name means its centre."""
+
+    name: str
+
+    @property
+    def shape(self) -> str:
+        """The shape whose point it is."""
+        return self.name.partition(".")[0]
+
+
+@dataclass(frozen=True)
+class MapSpot:
+    """A point by latitude and longitude, on the map of the region named (or of the only one)."""
+
+    spot: LatLon
+    on: str | None = None
+
+
+OpenPlace = Point | PlaceName | MapSpot
+
+
+@dataclass(frozen=True)
+class ShapeName:
+    """Another shape of the same file."""
+
+    name: str
+
+
+@dataclass(frozen=True, eq=False)
+class ResolvedShape:
+    """A shape to be drawn: a kind with its arguments, or (``kind`` None) set arithmetic on other shapes."""
+
+    name: str
+    kind: ShapeKind | None
+    arguments: Mapping[str, Any]
+    art: Expression | None
+    needs: tuple[str, ...]
+    """The shapes that must be drawn before it, sorted."""
+
+
+@dataclass(frozen=True, eq=False)
+class ResolvedPlate:
+    """A plate to be composed."""
+
+    name: str
+    ink: Ink
+    art: Expression
+
+
+@dataclass(frozen=True, eq=False)
+class ResolvedHerald:
+    """A herald ready to be drawn; shapes stand in an order in which each finds what it needs."""
+
+    description: Description
+    name: str
+    scale: Scale | None
+    yardstick: Yardstick
+    """The file's named lengths and numbers, for the arguments of art functions."""
+    width_mm: float | None
+    height_mm: float | None
+    film: Literal["clear", "white"]
+    paint_hex: str | None
+    shapes: tuple[ResolvedShape, ...]
+    plates: tuple[ResolvedPlate, ...]

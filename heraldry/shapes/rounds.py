@@ -1,0 +1,76 @@
+"""Round shapes: circle, ring, a set of rings, ellipse, and a sector of a ring; millimetres."""
+
+from __future__ import annotations
+
+import math
+
+from heraldry.errors import GeometryError
+from heraldry.geometry.affine import Affine
+from heraldry.geometry.outline import Outline
+from heraldry.geometry.point import ORIGIN, Point
+from heraldry.geometry.segments import Arc, Line, Path
+from heraldry.shapes.checks import positive
+from heraldry.shapes.table import Angle, Count, Length, Place, shape
+
+
+def circle_path(centre: Point, radius: float) -> Path:
+    """A full circle, counter-clockwise, as two half turns from the right."""
+    right, left = centre + Point(radius, 0.0), centre - Point(radius, 0.0)
+    halves = (Arc(right, left, centre, radius, math.pi), Arc(left, right, centre, radius, math.pi))
+    return Path(halves, closed=True)
+
+
+@shape
+def circle(circle: Length, centre: Place = ORIGIN) -> Outline:
+    """A filled circle; `circle` is its radius."""
+    return Outline.of([circle_path(centre, positive("circle", circle))])
+
+
+@shape
+def ring(ring: Length, width: Length, centre: Place = ORIGIN) -> Outline:
+    """A band round a circle; `ring` is its outer radius, `width` its thickness inward."""
+    positive("ring", ring)
+    if not 0 < width < ring:
+        raise GeometryError(f"width is {width:g} mm, it must be more than 0 and less than the radius {ring:g} mm")
+    return Outline.of([circle_path(centre, ring), circle_path(centre, ring - width).reversed()])
+
+
+@shape
+def rings(rings: Length, width: Length, gap: Length, count: Count = 2, centre: Place = ORIGIN) -> Outline:
+    """Concentric bands; `rings` is the outermost radius, each next one lies `gap` further in."""
+    positive("width", width)
+    positive("gap", gap)
+    positive("count", count)
+    innermost = rings - count * width - (count - 1) * gap
+    if innermost <= 0:
+        raise GeometryError(
+            f"{count} rings of {width:g} mm with gaps of {gap:g} mm need more than the radius {rings:g} mm"
+        )
+    radii = [rings - i * (width + gap) for i in range(count)]
+    paths = [(circle_path(centre, r), circle_path(centre, r - width).reversed()) for r in radii]
+    return Outline.of(path for pair in paths for path in pair)
+
+
+@shape
+def ellipse(ellipse: Length, height: Length, centre: Place = ORIGIN, turn: Angle = 0.0) -> Outline:
+    """A filled ellipse; `ellipse` is its width, before it is turned."""
+    across = Affine.scale(positive("ellipse", ellipse) / 2, positive("height", height) / 2)
+    unit = Outline.of([circle_path(ORIGIN, 1.0)])
+    return unit.transformed(Affine.move(centre.x, centre.y) @ Affine.turn(turn) @ across)
+
+
+@shape
+def sector(sector: Length, width: Length, middle: Angle = 90.0, sweep: Angle = 90.0, centre: Place = ORIGIN) -> Outline:
+    """A piece of a ring; `sector` is the outer radius, `middle` where it lies, `sweep` how far it reaches."""
+    positive("sector", sector)
+    if not 0 < width <= sector or not 0 < sweep < 360:
+        raise GeometryError(
+            f"width {width:g} mm must be within the radius {sector:g} mm, sweep {sweep:g} within 0 and 360"
+        )
+    start, turn = math.radians(middle - sweep / 2), math.radians(sweep)
+    outer = Arc.about(centre, sector, start, turn)
+    if width == sector:
+        return Outline.of([Path((Line(centre, outer.start), outer, Line(outer.end, centre)), closed=True)])
+    inner = Arc.about(centre, sector - width, start, turn).reversed()
+    ends = Line(outer.end, inner.start), Line(inner.end, outer.start)
+    return Outline.of([Path((outer, ends[0], inner, ends[1]), closed=True)])

@@ -1,0 +1,123 @@
+"""Shields and keystones, from a few honest numbers; millimetres, centred on their box."""
+
+from __future__ import annotations
+
+import math
+from typing import Literal
+
+from heraldry.errors import GeometryError
+from heraldry.geometry.affine import Affine
+from heraldry.geometry.corners import polygon as cornered
+from heraldry.geometry.outline import Outline
+from heraldry.geometry.point import ORIGIN, Point
+from heraldry.geometry.segments import Arc, Line, Path, Segment
+from heraldry.shapes.checks import positive
+from heraldry.shapes.table import Length, Place, shape
+
+ShieldTop = Literal["flat", "arched", "hollow"]
+
+
+@shape
+def shield(
+    shield: Length,
+    height: Length,
+    top: ShieldTop = "flat",
+    rise: Length | None = None,
+    shoulder: Length | None = None,
+    centre: Place = ORIGIN,
+) -> Outline:
+    """A shield; `shield` is its width, `shoulder` how far its sides fall straight, `rise` the depth of its top."""
+    half = positive("shield", shield) / 2
+    rise = (0.0 if top == "flat" else 0.09 * shield) if rise is None else rise
+    shoulder = _default_shoulder(shield, height - rise) if shoulder is None else shoulder
+    head, foot = positive("height", height) / 2, -height / 2
+    springing = (head - rise if top == "arched" else head) - shoulder
+    if shoulder < 0 or springing - foot < half - 1e-9:
+        raise GeometryError(
+            f"a shield {shield:g} mm wide needs at least {half:g} mm below its shoulders for its point, "
+            f"found {springing - foot:g} mm: make it taller or the shoulder shorter"
+        )
+    sides = _point_of_shield(half, springing, foot)
+    corner = head - rise if top == "arched" else head
+    segments = [*sides, *_joined(sides[-1].end, _shield_top(top, half, corner, rise), sides[0].start)]
+    return Outline.of([Path(tuple(segments), closed=True)]).transformed(Affine.move(centre.x, centre.y))
+
+
+@shape
+def keystone(
+    keystone: Length,
+    height: Length,
+    foot: Length | None = None,
+    shoulder: Length = 0.0,
+    lip: Length = 0.0,
+    radius: Length = 0.0,
+    centre: Place = ORIGIN,
+) -> Outline:
+    """The wedge that closes an arch; `keystone` is its top width, `foot` its bottom one.
+
+    A `shoulder` (height) and a `lip` (overhang) make a head block on top of the wedge.
+    """
+    half, tall = positive("keystone", keystone) / 2, positive("height", height)
+    foot_half = (0.62 * keystone if foot is None else positive("foot", foot)) / 2
+    if not 0 <= shoulder < tall or not 0 <= lip < half or (lip > 0) != (shoulder > 0):
+        raise GeometryError(
+            "shoulder and lip go together, the shoulder less than the height, the lip less than half the width"
+        )
+    right = [Point(foot_half, -tall / 2)]
+    if lip:
+        right += [Point(half - lip, tall / 2 - shoulder), Point(half, tall / 2 - shoulder)]
+    right.append(Point(half, tall / 2))
+    left = [Point(-point.x, point.y) for point in reversed(right)]
+    path = cornered([*right, *left], "round", radius)
+    return Outline.of([path]).transformed(Affine.move(centre.x, centre.y))
+
+
+def _default_shoulder(width: float, body: float) -> float:
+    """Sides straight for a third of the body, but never so long that no point is left."""
+    return max(0.0, min(body / 3, body - width / 2))
+
+
+def _point_of_shield(half: float, springing: float, foot: float) -> list[Segment]:
+    """Two arcs, upright where they leave the sides, that meet in the point.
+
+    The radius follows from the chord: (R − half)² + drop² = R², so R = (half² + drop²) / (2·half).
+    """
+    drop = springing - foot
+    radius = (half * half + drop * drop) / (2 * half)
+    sweep = math.asin(min(1.0, drop / radius))
+    point, left, right = Point(0, foot), Point(-half, springing), Point(half, springing)
+    return [
+        Arc(left, point, Point(radius - half, springing), radius, sweep),
+        Arc(point, right, Point(half - radius, springing), radius, sweep),
+    ]
+
+
+def _shield_top(top: ShieldTop, half: float, corner: float, rise: float) -> list[Segment]:
+    right, left = Point(half, corner), Point(-half, corner)
+    if top == "flat" or rise == 0:
+        return [Line(right, left)]
+    if top == "arched":
+        return [_bulge(right, left, rise)]
+    middle = Point(0, corner)
+    return [_bulge(right, middle, -rise), _bulge(middle, left, -rise)]
+
+
+def _bulge(start: Point, end: Point, rise: float) -> Arc:
+    """The arc over a chord that rises to the right of its direction by so much (negative: to the left).
+
+    Circular segment of chord c and rise h: R = c²/8h + h/2.
+    """
+    chord = end - start
+    radius = abs(chord) ** 2 / (8 * abs(rise)) + abs(rise) / 2
+    side = math.copysign(1.0, rise)
+    middle = (start + end) / 2
+    centre = middle + chord.unit.left * (side * (radius - abs(rise)))
+    sweep = 2 * math.asin(min(1.0, abs(chord) / (2 * radius)))
+    return Arc(start, end, centre, radius, side * sweep)
+
+
+def _joined(start: Point, middle: list[Segment], end: Point) -> list[Segment]:
+    """Straight sides from the shoulders up to the top and down again, where they have any length."""
+    before = [Line(start, middle[0].start)] if start != middle[0].start else []
+    after = [Line(middle[-1].end, end)] if middle[-1].end != end else []
+    return [*before, *middle, *after]
