@@ -31,7 +31,7 @@ height = "{hair}"
 [shape.word]
 text = "DRY"
 cap_height = "{cap}"
-at = [0, -5]
+at = [0, -8]
 {plates}
 """
 PLATES = '[plate.ink]\nink = "ink"\nart = "bar - slit + hair + word"'
@@ -94,6 +94,6 @@ def test_what_is_said_of_what(tmp_path: Path, changes: dict[str, str], kinds: se
 
 
 def test_lettering_that_lies_on_lettering_is_told(tmp_path: Path) -> None:
-    second = '[shape.other]\ntext = "WET"\ncap_height = 3\nat = [1, -5]\n' + PLATES.replace("word", "word + other")
+    second = '[shape.other]\ntext = "WET"\ncap_height = 3\nat = [1, -8]\n' + PLATES.replace("word", "word + other")
     finding = found(tmp_path, plates=second)["crowded lettering"]
     assert "word and other" in finding.message

@@ -34,7 +34,7 @@ class LetterParameters:
     ``stencil``
         whether counters are opened by bridges, as a cut stencil needs.
     ``letter_gap``
-        white between two H, in cap heights; the whites beside all other letters grow and shrink with it.
+        white between two H, in cap heights; more is added to all letters alike, less draws all whites in alike.
     ``word_gap``
         white between two words that end and begin with an upright stroke, in cap heights.
 

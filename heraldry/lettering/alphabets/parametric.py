@@ -134,14 +134,20 @@ def drawn(style: Style, parameters: LetterParameters, character: str) -> Glyph:
     outline, box = shape(style, parameters, character)
     if entry.spaced_as != character:
         box = shape(style, parameters, entry.spaced_as)[1]
-    opened = letter_gap(style, parameters) / letter_gap(style, replace(parameters, letter_gap=None))
-    left, right = (white * opened for white in style.proportions.whites(entry.spaced_as, stem, width))
+    drawn_in, added = _spaced(style, parameters)
+    left, right = (white * drawn_in + added for white in style.proportions.whites(entry.spaced_as, stem, width))
     return Glyph(outline.transformed(Affine.move(left - box.left, 0.0)), left + box.width + right)
 
 
 def letter_gap(style: Style, parameters: LetterParameters) -> float:
     """White between two H: as asked, or the style's own."""
     return parameters.letter_gap or 2.0 * style.proportions.white_of_h(*_measure(parameters))
+
+
+def _spaced(style: Style, parameters: LetterParameters) -> tuple[float, float]:
+    """How much of the whites is left and what is added to each: letters close up in proportion, and open evenly."""
+    own, asked = letter_gap(style, replace(parameters, letter_gap=None)), letter_gap(style, parameters)
+    return min(asked / own, 1.0), max(asked - own, 0.0) / 2.0
 
 
 def word_space(style: Style, parameters: LetterParameters) -> float:

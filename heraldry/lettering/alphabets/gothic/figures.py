@@ -10,6 +10,7 @@ from heraldry.lettering.alphabets.contour import INNER_TENSION, Bend, Knot, bent
 from heraldry.lettering.alphabets.gothic.letters import letter
 from heraldry.lettering.alphabets.ink import join, turned
 from heraldry.lettering.alphabets.pen import Pen, slope_width
+from heraldry.lettering.alphabets.serif import LEAST_GAP
 
 # Heights of the waists' centres.
 WAIST_OF_3 = 0.522
@@ -164,8 +165,8 @@ def _brow(pen: Pen, half: float) -> tuple[float, float, tuple[float, float]]:
 
 
 def end_of_6(pen: Pen) -> float:
-    """Height at which the hook of 6 ends."""
-    return 0.5 + pen.opening * 0.66
+    """Height at which the hook of 6 ends: clear of the ring, with its ball where it has one."""
+    return max(0.5 + pen.opening * 0.66, TOP_OF_6 + pen.serif.ball / 2.0 + LEAST_GAP)
 
 
 @letter("6")

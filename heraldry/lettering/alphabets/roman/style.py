@@ -30,6 +30,12 @@ X_HEIGHT = 0.69
 ASCENDER = 1.05
 DESCENDER = -0.30
 
+# Thickness of the rounds of figures in those of capitals: they are as thick as stems.
+SIDES_OF_FIGURES = 0.86
+
+# Diameter of balls in stems, and at most in the inside of the narrowest hook, that of 3.
+BALL_OF_STEM, BALL_OF_HOOK = 1.12, 0.62
+
 
 def _line(at_regular: float, at_bold: float, stem: float) -> float:
     """A figure in a straight line through the two masters."""
@@ -45,13 +51,14 @@ def roman_pen(parameters: LetterParameters) -> Pen:
     natural = _line(0.141, 0.126, stem) * min(width, 1.0 + 0.3 * (width - 1.0))
     reach = natural if parameters.serif is None else parameters.serif
     bracket = stem / 2.0 if parameters.bracket is None else parameters.bracket
-    thick = arm * 0.88
+    thick, side, widths = arm * 0.88, stem * _line(1.173, 1.147, stem), PROPORTIONS.widths(stem, width)
+    ball = min(stem * BALL_OF_STEM, (widths["3"] - side * SIDES_OF_FIGURES) * BALL_OF_HOOK)
     return Pen(
         corner="round",
         stem=stem,
         hair=arm * 1.15,
         arm=arm,
-        side=stem * _line(1.173, 1.147, stem),
+        side=side,
         crown=arm * 1.09,
         fall=stem * 1.05,
         climb=arm * 1.15,
@@ -61,11 +68,11 @@ def roman_pen(parameters: LetterParameters) -> Pen:
         x_height=X_HEIGHT,
         ascender=ASCENDER,
         descender=DESCENDER,
-        widths=PROPORTIONS.widths(stem, width),
-        serif=Serif(natural, reach, thick, bracket, beak=0.28, tip=arm * 0.9, flare=0.045, ball=stem * 1.12),
+        widths=widths,
+        serif=Serif(natural, reach, thick, bracket, beak=0.28, tip=arm * 0.9, flare=0.045, ball=ball),
         ending=0.42,
         sides_of_s=0.76,
-        sides_of_figures=0.86,
+        sides_of_figures=SIDES_OF_FIGURES,
         loop_of_and=0.55,
         rising_of_and=0.5,
         round_points=True,
@@ -83,7 +90,7 @@ STYLE = Style(
     make_pen=roman_pen,
     sound={
         "stem": Range(0.10, 0.20),
-        "bar": Range(0.22, 0.6),
+        "bar": Range(0.22, 0.52),
         "width": Range(0.55, 1.8),
         "contrast": Range(0.25, 0.6),
         "slant_deg": Range(-20.0, 20.0),

@@ -57,7 +57,8 @@ def draw_3(pen: Pen) -> Outline:
     """Two bowls opened at the left; the bar of the waist reaches half way in."""
     wide, half, over, thick = pen.wide("3"), pen.crown / 2.0, pen.over, side(pen)
     right, bar = wide * (1.0 - pen.standing_back * 0.7), wide * 0.33
-    low, high = 0.5 - pen.opening * 0.62, 0.5 + pen.opening * 0.62
+    clear = half + pen.serif.ball / 2.0 + LEAST_GAP
+    low, high = min(0.5 - pen.opening * 0.62, WAIST_OF_3 - clear), max(0.5 + pen.opening * 0.62, WAIST_OF_3 + clear)
     upper = pen.hook(wide * 0.03, right, 1.0 + over, WAIST_OF_3 - half, bar, high, thick)
     lower = pen.hook(0.0, wide, -over, WAIST_OF_3 + half, bar, low, thick)
     return join(upper, lower, *balls(pen, HookEnd(wide * 0.03, False, high), HookEnd(0.0, False, low)))

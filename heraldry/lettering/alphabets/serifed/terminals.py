@@ -46,11 +46,11 @@ def beaked(pen: Pen, round_: Outline, end: BeakEnd) -> Outline:
     """A round with a beak at its cut end; without one where the next stroke leaves it no room."""
     out, up = (1.0 if end.rightward else -1.0), (1.0 if end.hangs else -1.0)
     inner, under = end.side - out * pen.serif.tip, innermost(round_, end.side - out * pen.serif.tip, up)
-    point = _clear(round_, end, up, [inner, end.side - out * JUST_INSIDE])
+    reach = min(max(pen.serif.bracket * ROOT_OF_BRACKET, pen.serif.flare), bounds(round_).width * REACH_OF_WIDTH)
+    point = _clear(round_, end, up, [end.side - out * JUST_INSIDE, inner, inner - out * reach / 3.0])
     if (under - point) * up < LEAST_SERIF:
         return round_
     top = outermost(round_, end.side - out * JUST_INSIDE, up)
-    reach = min(max(pen.serif.bracket * ROOT_OF_BRACKET, pen.serif.flare), bounds(round_).width * REACH_OF_WIDTH)
     root = inner - out * reach
     knots = (
         Knot(end.side, top), Knot(end.side, point), Knot(inner, point),
