@@ -72,7 +72,7 @@ class PdfWriter:
         import pikepdf  # imported where used: start-up time
 
         width, height = self._artwork.width_mm * POINTS_PER_MM, self._artwork.height_mm * POINTS_PER_MM
-        page = pdf.add_blank_page(page_size=(width, height))
+        page = pdf.add_blank_page(page_size=(72, 72))  # any size will do, the true one follows and may be tiny
         box = [0, 0, rounded(width, POINT_DECIMALS), rounded(height, POINT_DECIMALS)]
         page.MediaBox = page.TrimBox = pikepdf.Array(box)
         page.Contents = pdf.make_stream("\n".join(self._lines).encode("ascii"))

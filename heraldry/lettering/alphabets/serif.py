@@ -7,6 +7,9 @@ from dataclasses import dataclass, replace
 # Two serifs that point at one another leave at least this white between them.
 LEAST_GAP = 0.065
 
+# Balls of small letters in those of figures.
+SMALL_BALL = 0.92
+
 # A serif shorter than this would print as a blot: the stroke ends without.
 LEAST_SERIF = 0.025
 
@@ -37,8 +40,7 @@ class Serif:
 
     def scaled(self, factor: float) -> Serif:
         """Shorter serifs, as thick and as round as before, and smaller balls."""
-        scaled = {name: getattr(self, name) * factor for name in ("natural", "reach", "ball")}
-        return replace(self, **scaled)
+        return replace(self, natural=self.natural * factor, reach=self.reach * factor, ball=self.ball * SMALL_BALL)
 
     def between(self, white: float) -> float:
         """Length of each of two serifs that share a white; none where there is no room."""

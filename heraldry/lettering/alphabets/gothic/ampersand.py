@@ -27,6 +27,9 @@ TURN, OVERLAP = 0.775, 0.01
 # Width of the bowl if it closed, and how far the arm reaches, in widths of the sign.
 BOWL_WIDE, ARM_REACH = 0.76, 0.945
 
+# The ampersand is at least this wide, in stems.
+LEAST_WIDE = 3.75
+
 # How far the arm leans for each unit of its rise.
 ARM_LEAN = 0.30
 
@@ -67,10 +70,15 @@ class _Frame:
         return WAIST + (x - self.right / 2.0) * self.steepness + sense * half
 
 
+def and_wide(pen: Pen) -> float:
+    """Width of the ampersand: wide enough that its eye stays open."""
+    return max(pen.wide("&"), pen.stem * LEAST_WIDE)
+
+
 @letter("&")
 def draw_and(pen: Pen) -> Outline:
     """Loop, bowl and arm in one, and the leg."""
-    wide, lighter = pen.wide("&"), 1.0 - LIGHTER_BY_STEM * pen.stem
+    wide, lighter = and_wide(pen), 1.0 - LIGHTER_BY_STEM * pen.stem
     side, loop = pen.side * lighter, pen.side * lighter * pen.loop_of_and
     rising = pen.stem * lighter * pen.rising_of_and
     frame = _Frame(pen, wide, side, loop, pen.crown * lighter, rising, wide * 0.11, wide * 0.665)

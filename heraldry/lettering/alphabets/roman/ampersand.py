@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import Point
-from heraldry.lettering.alphabets.gothic.ampersand import ARM_END, ARM_LEAN, ARM_REACH
+from heraldry.lettering.alphabets.gothic.ampersand import ARM_END, ARM_LEAN, ARM_REACH, and_wide
 from heraldry.lettering.alphabets.gothic.ampersand import draw_and as draw_bare_and
 from heraldry.lettering.alphabets.ink import join
 from heraldry.lettering.alphabets.pen import Pen
 from heraldry.lettering.alphabets.roman.letters import letter
 from heraldry.lettering.alphabets.serifed.strokes import Flank, Reach, stroke
 
-# The serif in serifs of stems.
-SERIF_OF_AND = 0.8
+# The serif in serifs of stems, and at most in widths of the sign: the leg passes near.
+SERIF_OF_AND, ROOM_FOR_SERIF = 0.8, 0.09
 
 
 @letter("&")
 def draw_and(pen: Pen) -> Outline:
     """The bare sign with a serif on its arm."""
-    right = pen.wide("&") * ARM_REACH
-    thick, reach = pen.hair * 0.8, pen.serif.reach * SERIF_OF_AND
+    right = and_wide(pen) * ARM_REACH
+    thick, reach = pen.hair * 0.8, min(pen.serif.reach * SERIF_OF_AND, and_wide(pen) * ROOM_FOR_SERIF)
     run = ARM_LEAN * 0.25
     near, far = (Flank(Point(x - run, ARM_END - 0.25), Point(x, ARM_END)) for x in (right - thick, right))
     return join(draw_bare_and(pen), stroke(pen, near, far, heads=Reach(reach, reach)))

@@ -37,14 +37,14 @@ def _line(at_regular: float, at_bold: float, stem: float) -> float:
 def slab_pen(parameters: LetterParameters) -> Pen:
     """The pen for parameters that are complete and sound."""
     stem, width = parameters.stem, parameters.width
-    if stem is None or parameters.contrast is None:
+    if stem is None or parameters.contrast is None or parameters.corner is None:
         raise ValueError("a pen is made from completed parameters")
     arm = parameters.bar if parameters.bar is not None else stem * parameters.contrast
     natural = _line(0.125, 0.106, stem) * min(width, 1.0 + 0.3 * (width - 1.0))
     reach = natural if parameters.serif is None else parameters.serif
     thick = arm * 0.97
     return Pen(
-        corner="round",
+        corner=parameters.corner,
         stem=stem,
         hair=stem * 0.88,
         arm=arm,
@@ -53,7 +53,7 @@ def slab_pen(parameters: LetterParameters) -> Pen:
         fall=stem * 1.03,
         climb=stem * 0.94,
         joint=0.82,
-        over=OVERSHOOT,
+        over=OVERSHOOT if parameters.corner == "round" else 0.0,
         opening=OPENING * parameters.aperture,
         x_height=X_HEIGHT,
         ascender=ASCENDER,
@@ -80,7 +80,8 @@ STYLE = Style(
         "slant_deg": Range(-20.0, 20.0),
         "aperture": Range(0.7, 1.3),
         "serif": Range(0.03, 0.16),
-        "bracket": Range(0.0, 0.12),
+        "bracket": Range(0.0, 0.08),
     },
-    defaults=LetterParameters(stem=0.17, contrast=0.74),
+    defaults=LetterParameters(stem=0.17, contrast=0.74, corner="round"),
+    corners=("round", "cut"),
 )
