@@ -54,7 +54,7 @@ def test_check_exits_with_0_1_or_2_and_writes_nothing(heraldry_command: Command,
     band.write_text(band.read_text().replace('film  = "white"', 'film = "clear"'))
     lost = heraldry_command("check", band)
     assert lost.returncode == 1
-    assert "lost colour" in lost.stderr
+    assert "changed colour" in lost.stderr
     band.write_text(band.read_text().replace('ink = "spruce"', 'ink = "sprce"'))
     wrong = heraldry_command("check", band)
     assert wrong.returncode == 2

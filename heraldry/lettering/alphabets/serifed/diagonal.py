@@ -140,8 +140,12 @@ def draw_w(pen: Pen) -> Outline:
     return double_vee(pen, pen.wide("W"), 1.0)
 
 
-# Where the inner arms of W meet, in parts of its height; and its strokes in those of V.
-PEAK_OF_W, STROKE_OF_W = 1.0, 0.92
+# Strokes of W in those of V.
+STROKE_OF_W = 0.92
+
+# The corners of its two middle strokes stand this much apart, in stems: corners that all but coincide would leave
+# an edge of a micrometre.
+APART = 0.04
 
 
 def double_vee(pen: Pen, wide: float, top: float) -> Outline:
