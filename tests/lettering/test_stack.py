@@ -283,7 +283,7 @@ class TestShape:
 
     def test_box_and_stem_and_initials(self) -> None:
         room = Box(20.0, 10.0, 1.0)
-        plain, large = (lines("HEKLA\nLINE", box=room, initials=i) for i in (None, Initials(1.4, "heads")))
+        plain, large = (lines("HEKLA\nLINE", room=room, initials=i) for i in (None, Initials(1.4, "heads")))
         for drawn in (plain, large):
             ink = bounds(drawn.outline)
             assert ink.width <= 20.0 + 1e-5 and ink.height <= 10.0 + 1e-5
@@ -301,14 +301,14 @@ class TestShape:
     @pytest.mark.parametrize(
         ("asked", "says"),
         [
-            (lambda: lines("HI"), "lines have a cap_height or a box, found neither"),
-            (lambda: lines("HI", cap_height=1.0, box=Box(1.0, 1.0, 1.0)), "found both"),
+            (lambda: lines("HI"), "lines have a cap_height or a room, found neither"),
+            (lambda: lines("HI", cap_height=1.0, room=Box(1.0, 1.0, 1.0)), "found both"),
             (lambda: lines(" \n ", cap_height=1.0), "lines of lettering have no letters"),
             (lambda: lines("HI\n\nHI", cap_height=1.0), "a line of lettering has no letters"),
             (lambda: lines("HI\n" * 50, cap_height=1.0), "at most 40 lines of 200 letters, found 50"),
             (lambda: lines("HI", cap_height=1.0, leading=-1.0), "it must be more than 0"),
             (lambda: lines("HI", cap_height=1.0, initials=Initials(0.5)), "found 0.5"),
-            (lambda: lines("HI", box=Box(-1.0, 1.0, 1.0)), "a box's width is above zero, found -1 mm"),
+            (lambda: lines("HI", room=Box(-1.0, 1.0, 1.0)), "a box's width is above zero, found -1 mm"),
             (lambda: lines("HI", cap_height=-1.0), "cap_height is -1"),
             (lambda: lines("HI", cap_height=1.0, align="justified", width=-2.0), "above zero, found -2 mm"),
         ],
