@@ -1,9 +1,12 @@
-"""Our gothic against good type: widths, bars, overshoots and whites.
+"""Our alphabets against good type: widths, bars, overshoots and whites.
 
-Two sources. The figures written down here are medians over open typefaces measured on their outlines: regular and
-bold over roboto, archivo, barlow, libre-franklin, public-sans and work-sans, condensed over oswald and
-saira-condensed (npm ``@fontsource`` packages 5.x, latin subsets). And four families are measured again here, from
-the pip packages font-roboto, font-hanken-grotesk, font-manrope and font-source-sans-pro, at the stems they have.
+Two sources. The figures written down here are medians over open typefaces measured on their outlines: for the gothic
+regular and bold over roboto, archivo, barlow, libre-franklin, public-sans and work-sans, condensed over oswald and
+saira-condensed; for the slab over roboto-slab, zilla-slab, bitter and rokkitt; for the roman over libre-caslon-text,
+old-standard-tt, libre-bodoni, libre-baskerville, playfair-display and source-serif-4 (npm ``@fontsource`` packages
+5.x, latin subsets). And five families are measured again here, at the stems they have: from the pip packages
+font-roboto, font-hanken-grotesk, font-manrope and font-source-sans-pro beside the gothic, and from
+font-source-serif-pro beside the roman. No slab face was found among pip packages.
 """
 
 from __future__ import annotations
@@ -50,6 +53,36 @@ WHITES = {
     "O": (0.65, 0.65), "S": (0.52, 0.58), "T": (0.30, 0.28), "V": (0.25, 0.25), "Y": (0.12, 0.12),
 }  # fmt: skip
 
+# The same for letters with serifs, at the stem of the medians: stem, width of H, bar, its height, bar of A, side and
+# crown of O in stems, white left of H, overshoot, x-height.
+SERIFED = {
+    "slab": (0.171, 1.027, 0.126, 0.508, 0.342, 1.055, 0.812, 0.059, 0.015, 0.718),
+    "roman": (0.136, 1.013, 0.048, 0.513, 0.375, 1.173, 0.388, 0.058, 0.018, 0.688),
+}
+SERIFED_WIDTHS = {
+    "A": (0.99, 0.95), "B": (0.82, 0.81), "C": (0.82, 0.80), "D": (0.91, 0.93), "E": (0.77, 0.77), "F": (0.76, 0.74),
+    "G": (0.92, 0.91), "I": (0.39, 0.40), "K": (0.93, 0.93), "L": (0.73, 0.78), "M": (1.18, 1.17), "N": (1.01, 0.96),
+    "O": (0.94, 0.92), "P": (0.80, 0.76), "Q": (0.99, 0.94), "R": (0.86, 0.91), "S": (0.71, 0.63), "T": (0.87, 0.85),
+    "U": (0.99, 0.94), "V": (0.98, 0.96), "W": (1.43, 1.40), "X": (0.95, 0.95), "Y": (0.93, 0.92), "Z": (0.76, 0.77),
+    "0": (0.72, 0.71), "1": (0.49, 0.49), "2": (0.67, 0.61), "3": (0.67, 0.60), "4": (0.74, 0.67), "5": (0.66, 0.60),
+    "6": (0.67, 0.63), "7": (0.69, 0.59), "8": (0.67, 0.62), "9": (0.67, 0.63), "&": (0.83, 0.98),
+}  # fmt: skip
+# J is left out: in most of those faces it hangs below the line, ours stands on it.
+
+# White left and right of the ink in whites beside H. The right of R is left out: those romans throw its leg out.
+SERIFED_WHITES = {
+    "slab": {
+        "A": (0.08, 0.07), "B": (1.00, 1.01), "C": (1.04, 1.11), "D": (1.00, 1.10), "E": (1.00, 1.30), "F": (1.00, 0.65),
+        "G": (1.04, 0.99), "L": (1.00, 0.64), "O": (1.12, 1.09), "P": (1.00, 0.70), "S": (1.43, 1.08), "T": (0.56, 0.56),
+        "U": (0.76, 0.74), "V": (0.11, 0.10), "Y": (0.07, 0.08), "Z": (1.03, 1.04),
+    },
+    "roman": {
+        "A": (-0.15, -0.17), "B": (1.00, 1.18), "C": (1.26, 1.50), "D": (1.00, 1.27), "E": (1.00, 1.17), "F": (1.00, 0.79),
+        "G": (1.27, 0.67), "L": (1.00, 0.82), "O": (1.26, 1.25), "P": (1.00, 0.81), "S": (1.41, 1.25), "T": (0.61, 0.61),
+        "U": (0.69, 0.65), "V": (-0.16, -0.17), "Y": (-0.09, -0.01), "Z": (0.84, 1.05),
+    },
+}  # fmt: skip
+
 FACES = (
     ("font_roboto", "Roboto-Regular.ttf"),
     ("font_roboto", "Roboto-Bold.ttf"),
@@ -60,11 +93,15 @@ FACES = (
     ("font_source_sans_pro", "SourceSansPro-Regular.otf"),
     ("font_source_sans_pro", "SourceSansPro-Bold.otf"),
 )
+SERIF_FACES = (
+    ("font_source_serif_pro", "SourceSerifPro-Regular.otf"),
+    ("font_source_serif_pro", "SourceSerifPro-Semibold.otf"),
+)
 
 
 @cache
-def ours(stem: float, width: float = 1.0) -> ParametricAlphabet:
-    return ParametricAlphabet("gothic", STYLES["gothic"], LetterParameters(stem=stem, width=width))
+def ours(stem: float, width: float = 1.0, style: str = "gothic") -> ParametricAlphabet:
+    return ParametricAlphabet(style, STYLES[style], LetterParameters(stem=stem, width=width))
 
 
 def glyph(alphabet, character: str) -> Outline:
@@ -133,9 +170,48 @@ def test_whites_stand_within_reach_of_the_medians():
         assert found == pytest.approx((left, right), abs=0.15), character
 
 
+@pytest.mark.parametrize("style", SERIFED)
+def test_letters_with_serifs_are_as_wide_as_the_medians(style):
+    stem, wide_of_h, *_ = SERIFED[style]
+    alphabet = ours(stem, style=style)
+    assert wide(alphabet, "H") == pytest.approx(wide_of_h, rel=0.02)
+    for character, medians in SERIFED_WIDTHS.items():
+        expected = medians[list(SERIFED).index(style)]
+        assert wide(alphabet, character) / wide_of_h == pytest.approx(expected, rel=0.10), character
+
+
+@pytest.mark.parametrize("style", SERIFED)
+def test_letters_with_serifs_are_as_thick_and_high_as_the_medians(style):
+    stem, _, bar, bar_of_h, bar_of_a, side, crown, white, over, x_height = SERIFED[style]
+    alphabet = ours(stem, style=style)
+    ((low, high),) = levels(alphabet, "H", 0.5)
+    assert high - low == pytest.approx(bar, abs=0.006)
+    assert (low + high) / 2 == pytest.approx(bar_of_h, abs=0.02)
+    (low, high), _ = levels(alphabet, "A", 0.5)
+    assert (low + high) / 2 == pytest.approx(bar_of_a, abs=0.02)
+    left, right = ink_spans(glyph(alphabet, "O"), CAP / 2)[0]
+    assert (right - left) / CAP / stem == pytest.approx(side, abs=0.03)
+    (low, high), _ = levels(alphabet, "O", 0.5)
+    assert (high - low) / stem == pytest.approx(crown, abs=0.03)
+    assert bounds(glyph(alphabet, "H")).left / CAP == pytest.approx(white, rel=0.10)
+    assert -bounds(glyph(alphabet, "O")).bottom / CAP == pytest.approx(over, abs=0.006)
+    assert bounds(glyph(alphabet, "x")).top / CAP == pytest.approx(x_height, abs=0.02)
+
+
+@pytest.mark.parametrize("style", SERIFED)
+def test_whites_of_letters_with_serifs_stand_within_reach_of_the_medians(style):
+    alphabet = ours(SERIFED[style][0], style=style)
+    unit = bounds(glyph(alphabet, "H")).left
+    for character, medians in SERIFED_WHITES[style].items():
+        line = alphabet.set_line(character, CAP)
+        box = bounds(line.outline)
+        found = (box.left / unit, (line.advance_mm - box.right) / unit)
+        assert found == pytest.approx(medians, abs=0.15), character
+
+
 @cache
-def measured() -> list[tuple[float, object]]:
-    faces = [font_from_file(files(package) / "files" / file) for package, file in FACES]
+def measured(faces_of: tuple[tuple[str, str], ...] = FACES) -> list[tuple[float, object]]:
+    faces = [font_from_file(files(package) / "files" / file) for package, file in faces_of]
     return [(stem_of(face), face) for face in faces]
 
 
@@ -172,3 +248,23 @@ def test_strokes_stand_among_those_of_four_families():
     assert our_crown == pytest.approx(crown, abs=0.08)
     assert our_side == pytest.approx(side, abs=0.08)
     assert our_over == pytest.approx(over, abs=0.006)
+
+
+@pytest.mark.parametrize("character", "ABCDEFGIKLMNOPRSTUVWXYZ")
+def test_roman_widths_stand_among_those_of_source_serif(character):
+    """Its figures are left out: they are all of one width there."""
+    ratios = []
+    for stem, face in measured(SERIF_FACES):
+        beside_h = wide(ours(stem, style="roman"), character) / wide(ours(stem, style="roman"), "H")
+        ratios.append(beside_h / (wide(face, character) / wide(face, "H")))
+    assert median(ratios) == pytest.approx(1.0, abs=0.15)
+
+
+def test_roman_rounds_are_stressed_like_those_of_source_serif():
+    """Thick sides and thin crowns; ours thinner, as those of the medians are."""
+    for stem, face in measured(SERIF_FACES):
+        for alphabet in (face, ours(stem, style="roman")):
+            (foot, crown), _ = levels(alphabet, "O", 0.5)
+            left, right = ink_spans(glyph(alphabet, "O"), CAP / 2)[0]
+            assert 1.0 < (right - left) / CAP / stem < 1.25
+            assert 0.2 < (crown - foot) / stem < 0.6

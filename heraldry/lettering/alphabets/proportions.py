@@ -39,12 +39,13 @@ class Proportions:
         """0 at the regular master, 1 at the bold one."""
         return (stem - self.regular.stem) / (self.bold.stem - self.regular.stem)
 
-    def _between(self, regular: float, bold: float, stem: float) -> float:
+    def between(self, regular: float, bold: float, stem: float) -> float:
+        """A figure in a straight line through what it is at the two masters."""
         return regular + (bold - regular) * self._weight(stem)
 
     def _condensed_width(self, condensed: Master) -> float:
         """The ``width`` at which H is as narrow as in the condensed master."""
-        normal = self._between(self.regular.wide, self.bold.wide, condensed.stem)
+        normal = self.between(self.regular.wide, self.bold.wide, condensed.stem)
         stems = 2.0 * condensed.stem
         return (condensed.wide - stems) / (normal - stems)
 
@@ -57,24 +58,24 @@ class Proportions:
     def at(self, masters: Masters, stem: float, width: float) -> float:
         """One figure of a row at a stem and a width."""
         regular, bold, *condensed = masters
-        figure = self._between(regular, bold, stem)
+        figure = self.between(regular, bold, stem)
         if self.condensed is None:
             return figure
-        shift = condensed[0] - self._between(regular, bold, self.condensed.stem)
+        shift = condensed[0] - self.between(regular, bold, self.condensed.stem)
         return figure + shift * self.narrowing(width)
 
     def wide_of_h(self, stem: float, width: float) -> float:
         """Width of H: its white is stretched, its stems are kept."""
-        normal = self._between(self.regular.wide, self.bold.wide, stem)
+        normal = self.between(self.regular.wide, self.bold.wide, stem)
         return 2.0 * stem + width * (normal - 2.0 * stem)
 
     def white_of_h(self, stem: float, width: float) -> float:
         """White at one side of H."""
-        normal = self._between(self.regular.white, self.bold.white, stem)
+        normal = self.between(self.regular.white, self.bold.white, stem)
         if width > 1.0 or self.condensed is None:
             return normal * (1.0 + WIDENING_OUTSIDE * (width - 1.0))
         drawn_in = (1.0 - width) / (1.0 - self._condensed_width(self.condensed))
-        narrow = self.condensed.white / self._between(self.regular.white, self.bold.white, self.condensed.stem)
+        narrow = self.condensed.white / self.between(self.regular.white, self.bold.white, self.condensed.stem)
         return normal * (1.0 - (1.0 - narrow) * drawn_in)
 
     def widths(self, stem: float, width: float) -> dict[str, float]:

@@ -14,6 +14,19 @@ SMALL_BALL = 0.92
 LEAST_SERIF = 0.025
 
 
+# How much of a widening of the letters their serifs follow; a narrowing they follow wholly.
+WIDENED_SERIF = 0.3
+
+
+def length_at(width: float, normal: float) -> float:
+    """Length of a serif in letters of a width, from that in letters of normal width.
+
+    >>> length_at(0.5, 0.12), length_at(2.0, 0.10)
+    (0.06, 0.13)
+    """
+    return normal * min(width, 1.0 + WIDENED_SERIF * (width - 1.0))
+
+
 @dataclass(frozen=True)
 class Serif:
     """How the strokes of an alphabet end.

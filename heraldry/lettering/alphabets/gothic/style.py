@@ -35,30 +35,25 @@ ASCENDER = 1.035
 DESCENDER = -0.27
 
 
-def _line(at_regular: float, at_bold: float, stem: float) -> float:
-    """A figure in stems, in a straight line through the two masters."""
-    return at_regular + (at_bold - at_regular) * (stem - REGULAR) / (BOLD - REGULAR)
-
-
 def gothic_pen(parameters: LetterParameters) -> Pen:
     """The pen for parameters that are complete and sound."""
-    stem, width = parameters.stem, parameters.width
+    stem, width, between = parameters.stem, parameters.width, PROPORTIONS.between
     if stem is None or parameters.contrast is None or parameters.corner is None:
         raise ValueError("a pen is made from completed parameters")
     narrow = 1.0 - (1.0 - NARROW_BAR) * PROPORTIONS.narrowing(width)
     contrast = parameters.contrast * narrow
-    arm = parameters.bar if parameters.bar is not None else stem * _line(0.853, 0.835, stem) * contrast
-    crown = arm * _line(0.861, 0.806, stem) / _line(0.853, 0.835, stem)
+    arm = parameters.bar if parameters.bar is not None else stem * between(0.853, 0.835, stem) * contrast
+    crown = arm * between(0.861, 0.806, stem) / between(0.853, 0.835, stem)
     return Pen(
         corner=parameters.corner,
         stem=stem,
         hair=stem,
         arm=arm,
-        side=stem * _line(1.042, 1.028, stem),
+        side=stem * between(1.042, 1.028, stem),
         crown=crown,
         fall=stem * 0.975,
         climb=stem * 0.975 * parameters.contrast,
-        joint=_line(0.95, 0.87, stem),
+        joint=between(0.95, 0.87, stem),
         over=OVERSHOOT if parameters.corner == "round" else 0.0,
         opening=OPENING * parameters.aperture,
         x_height=X_HEIGHT,

@@ -1,9 +1,9 @@
 """How wide the letters of good roman type are, and how much white stands beside them.
 
-Medians over open typefaces measured on their outlines, at weights 400 and 700: libre-caslon-text, old-standard-tt, libre-bodoni, libre-baskerville, playfair-display and
-source-serif-4
-(npm ``@fontsource`` packages 5.x, latin subsets). They are facts about proportion; the shapes are drawn elsewhere,
-by us. Letters with marks are not in the table: they stand like their bare letters.
+Medians over open typefaces measured on their outlines, at weights 400 and 700: libre-caslon-text, old-standard-tt,
+libre-bodoni, libre-baskerville, playfair-display and source-serif-4 (npm ``@fontsource`` packages 5.x, latin
+subsets). They are facts about proportion; the shapes are drawn elsewhere, by us. Letters with marks are not in the
+table: they stand like their bare letters.
 
 Each row holds two figures for the two masters, regular and bold: the width of the ink in widths of H, and the
 white left and right of it in whites beside H.

@@ -1,7 +1,7 @@
 """How wide the letters of good slab type are, and how much white stands beside them.
 
-Medians over open typefaces measured on their outlines, at weights 400 and 700: roboto-slab, zilla-slab, bitter and rokkitt
-(npm ``@fontsource`` packages 5.x, latin subsets). They are facts about proportion; the shapes are drawn elsewhere,
+Medians over open typefaces measured on their outlines, at weights 400 and 700: roboto-slab, zilla-slab, bitter and
+rokkitt (npm ``@fontsource`` packages 5.x, latin subsets). They are facts about proportion; the shapes are drawn elsewhere,
 by us. Letters with marks are not in the table: they stand like their bare letters.
 
 Each row holds two figures for the two masters, regular and bold: the width of the ink in widths of H, and the
@@ -13,7 +13,7 @@ from __future__ import annotations
 from heraldry.lettering.alphabets.medians.row import Row
 
 SLAB: dict[str, Row] = {
-    "A": Row((0.99, 0.99), (0.07, 0.21), (0.08, 0.07)),
+    "A": Row((0.99, 0.99), (0.08, 0.08), (0.08, 0.08)),
     "B": Row((0.80, 0.83), (1.00, 1.00), (1.12, 0.91)),
     "C": Row((0.80, 0.83), (1.09, 1.01), (1.25, 1.00)),
     "D": Row((0.90, 0.91), (1.00, 1.00), (1.07, 1.10)),

@@ -1,12 +1,10 @@
-"""Letters of leaning strokes: A K M N V W X Y Z.
+"""Letters of leaning strokes: A M N V W X Y Z.
 
-A stroke that falls to the right is thick, one that rises is thin, as a broad pen makes them. Two strokes that
-meet are cut along each other's outer edges, so that the joint is a clean point with a flat tip.
+A stroke that falls to the right is thick, one that rises is thin, as a broad pen makes them; only the diagonal of Z
+rises and is thick.
 """
 
 from __future__ import annotations
-
-from dataclasses import dataclass
 
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import Point
@@ -14,11 +12,15 @@ from heraldry.lettering.alphabets.contour import meet, polygon
 from heraldry.lettering.alphabets.ink import join, mirrored
 from heraldry.lettering.alphabets.pen import Pen, slope_width
 from heraldry.lettering.alphabets.serif import LEAST_GAP
+from heraldry.lettering.alphabets.serifed.forks import Fork, crossing, fork, inset, leaning, tip_of
 from heraldry.lettering.alphabets.serifed.letters import letter
-from heraldry.lettering.alphabets.serifed.strokes import BARE, Flank, Reach, arm, both, limb, post, stroke
+from heraldry.lettering.alphabets.serifed.strokes import BARE, Flank, Reach, arm, both, limb, post, post_before, stroke
 
-# Height of A's bar, its centre: a third, to leave the counter its room.
-BAR_OF_A = 0.335
+# Height of A's bar, its centre: a third, to leave the counter its room, and higher the thinner it is.
+BAR_OF_A, LOWER_BY_ARM = 0.39, 0.37
+
+# Between the feet of A stands at least this much white, in stems, or its counter would close.
+LEAST_WHITE_OF_A = 1.75
 
 # Between the feet of A stands at least this much white, in stems, or its counter would close.
 LEAST_WHITE_OF_A = 1.75
@@ -26,76 +28,10 @@ LEAST_WHITE_OF_A = 1.75
 # Serifs of leaning strokes in those of stems: outside, and inside where two share a white.
 LEANING_SERIF = 0.86
 
-# Flat of a point in stems.
-TIP_OF_STEM = 0.42
 
-
-@dataclass(frozen=True)
-class Fork:
-    """Two strokes that stand on a level ``base`` and meet at ``point``; x are the outer edges at the base.
-
-    ``weights`` are their thicknesses across, ``tip`` the flat of their point, ``middle`` where its centre is.
-    """
-
-    left: float
-    right: float
-    base: float
-    point: float
-    weights: tuple[float, float]
-    tip: float
-    middle: float
-
-    def _flank(self, at_base: float, at_point: float) -> Flank:
-        ends = (Point(at_base, self.base), Point(at_point, self.point))
-        return Flank(*ends) if self.base < self.point else Flank(*ends[::-1])
-
-    def limbs(self, pen: Pen, serifs: tuple[Reach, Reach]) -> tuple[Outline, Outline]:
-        """Both strokes, thinned toward the joint, each cut along the other's outer edge."""
-        rise = abs(self.point - self.base)
-        wide = [slope_width(abs(self.middle - end), rise, weight)
-                for end, weight in zip((self.left, self.right), self.weights, strict=True)]  # fmt: skip
-        a, b = self.middle - self.tip / 2.0, self.middle + self.tip / 2.0
-        outer_left, outer_right = self._flank(self.left, a), self._flank(self.right, b)
-        inner_left = self._flank(self.left + wide[0], a + wide[0] * pen.joint)
-        inner_right = self._flank(self.right - wide[1], b - wide[1] * pen.joint)
-        flat, down = (Point(b, self.point), Point(a, self.point)), self.base > self.point
-        left_end = _crossing(inner_left, outer_right)
-        right_end = _crossing(inner_right, outer_left)
-        first = limb(pen, outer_left, inner_left, _trimmed(left_end, *flat), serifs[0], down)
-        second = limb(pen, inner_right, outer_right, _trimmed(*flat, right_end), serifs[1], down)
-        return first, second
-
-
-def _trimmed(*corners: Point) -> list[Point]:
-    return list(corners)
-
-
-def _crossing(one: Flank, other: Flank) -> Point:
-    return meet(one.foot, one.head - one.foot, other.foot, other.head - other.foot)
-
-
-def fork(pen: Pen, left: float, right: float, base: float, point: float,
-         weights: tuple[float, float], serifs: tuple[Reach, Reach] = (BARE, BARE)) -> Outline:  # fmt: skip
-    """Two strokes that meet in a point between ``left`` and ``right``."""
-    whole = Fork(left, right, base, point, weights, tip_of(pen), (left + right) / 2.0)
-    return join(*whole.limbs(pen, serifs))
-
-
-def tip_of(pen: Pen) -> float:
-    """Flat of a point: a part of the stem, but no more than the thinner stroke."""
-    return min(TIP_OF_STEM * pen.stem, pen.climb * 0.9)
-
-
-def leaning(pen: Pen, white: float, lean: float) -> tuple[Reach, Reach]:
-    """Serifs of two strokes that share a white and lean toward each other by ``lean`` for each unit of rise."""
-    outer = pen.serif.reach * LEANING_SERIF
-    inner = min(outer, pen.serif.between(white - 2.0 * lean * pen.serif.thick))
-    return Reach(outer, inner), Reach(inner, outer)
-
-
-def inset(pen: Pen) -> float:
-    """Where the outer edges of leaning strokes stand."""
-    return pen.serif.natural * LEANING_SERIF
+def bar_of_a(pen: Pen) -> float:
+    """Height of the middle of the bar of A and Æ."""
+    return BAR_OF_A - LOWER_BY_ARM * pen.arm
 
 
 @letter("A")
@@ -106,8 +42,9 @@ def draw_a(pen: Pen) -> Outline:
     half = wide / 2.0 - edge
     thin, thick = slope_width(half, 1.0, pen.climb), slope_width(half, 1.0, pen.fall)
     legs = fork(pen, edge, wide - edge, 0.0, 1.0, (pen.climb, pen.fall), leaning(pen, 2.0 * half - thin - thick, half))
-    run = (half - tip_of(pen) / 2.0) * BAR_OF_A
-    bar = pen.level(edge + run + thin / 2.0, wide - edge - run - thick / 2.0, BAR_OF_A - pen.arm / 2.0)
+    middle = bar_of_a(pen)
+    run = (half - tip_of(pen) / 2.0) * middle
+    bar = pen.level(edge + run + thin / 2.0, wide - edge - run - thick / 2.0, middle - pen.arm / 2.0)
     return join(legs, bar)
 
 
@@ -153,13 +90,11 @@ def double_vee(pen: Pen, wide: float, top: float) -> Outline:
     edge = inset(pen)
     weights = (pen.fall * STROKE_OF_W, pen.climb * STROKE_OF_W)
     span = (wide - 2.0 * edge) / 2.0
-    across = slope_width(span / 2.0, top, weights[0])
-    serifs = leaning(pen, span - across, span / 2.0 / top)
-    outer = Reach(serifs[0].left, serifs[0].right)
-    left = fork(
-        pen, edge, (wide - across) / 2.0 + slope_width(span / 2.0, top, weights[1]), top, 0.0, weights, (outer, BARE)
-    )
-    right = fork(pen, (wide - across) / 2.0, wide - edge, top, 0.0, weights, (BARE, Reach(outer.right, outer.left)))
+    thick, thin = (slope_width(span / 2.0, top, weight) for weight in weights)
+    (outer, _) = leaning(pen, span - thick, span / 2.0 / top)
+    peak = (wide - thick) / 2.0
+    left = fork(pen, edge, peak + thin + pen.stem * APART, top, 0.0, weights, (outer, BARE))
+    right = fork(pen, peak, wide - edge, top, 0.0, weights, (BARE, Reach(outer.right, outer.left)))
     return join(left, right)
 
 
@@ -180,69 +115,15 @@ def draw_m(pen: Pen) -> Outline:
 @letter("N")
 def draw_n(pen: Pen) -> Outline:
     """Thin uprights; the thick diagonal runs from corner to corner."""
-    wide, natural = pen.wide("N"), pen.serif.natural
-    left, right = natural, wide - natural - pen.hair
-    inner = pen.serif.between((right - left - pen.hair) * 0.62)
-    flat = pen.hair
-    across = slope_width(right + pen.hair - left, 1.0, pen.fall * 0.97)
-    upper, low = Point(left + across, 1.0), Point(right + pen.hair - flat + across, 0.0)
-    stop = meet(upper, low - upper, Point(right + pen.hair, 0.0), Point(0.0, 1.0))
-    diagonal = polygon(
-        (right + pen.hair - flat, 0.0), (right + pen.hair, 0.0), (stop.x, stop.y), (upper.x, 1.0), (left, 1.0)
-    )
-    stems = (
-        post(pen, left, feet=Reach(pen.serif.reach, inner), heads=Reach(pen.serif.reach), thick=pen.hair),
-        post(pen, right, heads=Reach(inner, pen.serif.reach), thick=pen.hair),
-    )
-    return join(*stems, diagonal)
-
-
-@letter("K")
-def draw_k(pen: Pen) -> Outline:
-    """The thin arm comes down to the stem, the thick leg springs from the arm."""
-    return kay(pen, pen.wide("K"), 1.0, 1.0)
-
-
-# Where the arm of K meets its stem, and where its leg springs, in parts of the height and of the way.
-LOW_OF_K, SPRING_OF_K = 0.34, 0.20
-
-
-def kay(pen: Pen, wide: float, stem_top: float, top: float) -> Outline:
-    """A K whose arm reaches ``top`` and whose stem reaches ``stem_top``."""
-    natural, reach = pen.serif.natural, pen.serif.reach
-    stem, edge = natural + pen.stem, inset(pen)
-    head, foot = wide - edge * 1.15, wide - edge
-    low = top * LOW_OF_K
-    lean = (head - stem) / (top - low)
-    arm_wide, leg = slope_width(head - stem, top - low, pen.climb), 0.0
-    spring = Point(stem + (foot - stem) * SPRING_OF_K, low + (foot - stem) * SPRING_OF_K / lean)
-    leg = slope_width(foot - spring.x, spring.y, pen.fall)
-    gap = pen.serif.between(head - arm_wide - stem - lean * pen.serif.thick)
-    heads = Reach(reach, gap) if stem_top == top else Reach(reach)
-    lower, upper = (
-        Flank(Point(stem, low), Point(head, top)),
-        Flank(Point(stem - arm_wide, low), Point(head - arm_wide, top)),
-    )
-    rising = limb(pen, upper, lower, [Point(stem, low), Point(stem - pen.stem / 2.0, low),
-                                      Point(stem - pen.stem / 2.0, upper_at(upper, stem - pen.stem / 2.0))],
-                  Reach(min(gap, reach * LEANING_SERIF), reach * LEANING_SERIF), down=True)  # fmt: skip
-    outer = Flank(Point(foot, 0.0), Point(foot - (foot - leg - spring.x), spring.y))
-    inner = Flank(Point(foot - leg, 0.0), spring)
-    axis = Point((lower.foot.x + upper.foot.x) / 2.0, low)
-    along = lower.head - lower.foot
-    ends = [
-        meet(outer.foot, outer.head - outer.foot, axis, along),
-        meet(inner.foot, inner.head - inner.foot, axis, along),
-    ]
-    between = pen.serif.between(foot - leg - stem)
-    falling = limb(pen, inner, outer, ends, Reach(min(between, reach * LEANING_SERIF), reach * LEANING_SERIF))
-    return join(post(pen, natural, 0.0, stem_top, Reach(reach, min(reach, between)), heads), rising, falling)
-
-
-def upper_at(flank: Flank, x: float) -> float:
-    """Height of a flank at ``x``."""
-    run = flank.head - flank.foot
-    return flank.foot.y + (x - flank.foot.x) * run.y / run.x
+    wide, natural, hair, reach = pen.wide("N"), pen.serif.natural, pen.hair, pen.serif.reach
+    left, right = natural, wide - natural
+    inner = pen.serif.between((right - left - 2.0 * hair) * 0.62)
+    across = slope_width(right - left, 1.0, pen.fall * 0.97)
+    upper, lower = Point(left + across, 1.0), Point(right - hair + across, 0.0)
+    stop = meet(upper, lower - upper, Point(right, 0.0), Point(0.0, 1.0))
+    diagonal = polygon((right - hair, 0.0), (right, 0.0), (right, stop.y), (upper.x, 1.0), (left, 1.0))
+    first = post(pen, left, feet=Reach(reach, inner), heads=Reach(reach), thick=hair)
+    return join(first, post_before(pen, right, heads=Reach(inner, reach), thick=hair), diagonal)
 
 
 @letter("X")
@@ -253,43 +134,40 @@ def draw_x(pen: Pen) -> Outline:
 
 def cross(pen: Pen, wide: float, top: float) -> Outline:
     """An X of any height: a thick stroke and a thin one."""
-    edge = inset(pen)
+    left, right = inset(pen), wide - inset(pen)
     back = wide * 0.025
-    thick = slope_width(wide - 2.0 * edge - back, top, pen.fall)
-    thin = slope_width(wide - 2.0 * edge - back, top, pen.climb)
-    first, last = leaning(pen, wide - 2.0 * (edge + back) - thick - thin, (wide - 2.0 * edge - thick) / top)
-    falls = stroke(
-        pen, _lean(wide - edge - thick, edge + back, top), _lean(wide - edge, edge + back + thick, top), last, first
-    )
-    climbs = stroke(
-        pen, _lean(edge, wide - edge - back - thin, top), _lean(edge + thin, wide - edge - back, top), first, last
-    )
-    return join(falls, climbs)
+    thick, thin = (slope_width(right - left - back, top, weight) for weight in (pen.fall, pen.climb))
+    first, last = leaning(pen, right - left - 2.0 * back - thick - thin, (right - left - thick) / top)
+    falls = _straight(pen, right - thick, left + back, thick, top, last, first)
+    return join(falls, _straight(pen, left, right - back - thin, thin, top, first, last))
 
 
-def _lean(foot: float, head: float, top: float) -> Flank:
-    return Flank(Point(foot, 0.0), Point(head, top))
+def _straight(pen: Pen, foot: float, head: float, wide: float, top: float, feet: Reach, heads: Reach) -> Outline:
+    """A leaning stroke as wide at its foot as at its head."""
+    left, right = (Flank(Point(foot + x, 0.0), Point(head + x, top)) for x in (0.0, wide))
+    return stroke(pen, left, right, feet, heads)
+
+
+# Height of the fork of Y, and how far its stem reaches into it.
+FLOOR_OF_Y, OVERLAP = 0.40, 0.01
 
 
 @letter("Y")
 def draw_y(pen: Pen) -> Outline:
     """A V that stands on a stem."""
-    wide, stem, floor = pen.wide("Y"), pen.stem, 0.40
+    wide, stem, floor = pen.wide("Y"), pen.stem, FLOOR_OF_Y
     edge, left = inset(pen), (wide - stem) / 2.0
     half, rise = wide / 2.0 - edge, 1.0 - floor
     thick, thin = slope_width(half, rise, pen.fall), slope_width(half, rise, pen.climb)
     serifs = leaning(pen, 2.0 * half - thick - thin, half / rise)
-    crotch = _crossing(
-        Flank(Point(left + thick * pen.joint, floor), Point(edge + thick, 1.0)),
-        Flank(Point(left + stem - thin * pen.joint, floor), Point(wide - edge - thin, 1.0)),
-    )
-    arms = (
-        limb(pen, Flank(Point(left, floor), Point(edge, 1.0)), Flank(crotch, Point(edge + thick, 1.0)),
-             [crotch, Point(left + stem, floor), Point(left, floor)], serifs[0], down=True),
-        limb(pen, Flank(crotch, Point(wide - edge - thin, 1.0)), Flank(Point(left + stem, floor), Point(wide - edge, 1.0)),
-             [Point(left + stem, floor), Point(left, floor), crotch], serifs[1], down=True),
-    )  # fmt: skip
-    return join(post(pen, left, 0.0, floor + 0.01, both(pen)), *arms)
+    low, high = Point(left, floor), Point(left + stem, floor)
+    outer = Flank(low, Point(edge, 1.0)), Flank(high, Point(wide - edge, 1.0))
+    inner_left = Flank(Point(left + thick * pen.joint, floor), Point(edge + thick, 1.0))
+    inner_right = Flank(Point(high.x - thin * pen.joint, floor), Point(wide - edge - thin, 1.0))
+    crotch = crossing(inner_left, inner_right)
+    falls = limb(pen, outer[0], Flank(crotch, inner_left.head), [crotch, high, low], serifs[0], down=True)
+    climbs = limb(pen, Flank(crotch, inner_right.head), outer[1], [high, low, crotch], serifs[1], down=True)
+    return join(post(pen, left, 0.0, floor + OVERLAP, both(pen)), falls, climbs)
 
 
 @letter("Z")

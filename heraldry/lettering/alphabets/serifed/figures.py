@@ -15,10 +15,13 @@ from heraldry.lettering.alphabets.ink import join, mirrored, turned
 from heraldry.lettering.alphabets.pen import Pen, slope_width
 from heraldry.lettering.alphabets.serif import LEAST_GAP
 from heraldry.lettering.alphabets.serifed.letters import letter
-from heraldry.lettering.alphabets.serifed.strokes import Reach, arm, both, post
+from heraldry.lettering.alphabets.serifed.strokes import Reach, arm, post
 
 # Serifs of figures in those of capitals: they have less room.
 FIGURE_SERIF = 0.82
+
+# The foot of 1 is as wide as the letter, but no longer than this, in serifs.
+LONGEST_OF_1 = 1.45
 
 # Where the flag of 1 ends.
 FOOT_OF_FLAG = 0.76
@@ -31,13 +34,14 @@ BAR_OF_STEM = 0.42
 def draw_1(pen: Pen) -> Outline:
     """A stem with a flag, on a serif."""
     wide, stem = pen.wide("1"), pen.stem
-    left, reach = (wide - stem) / 2.0, both(pen, 0.95)
-    tip, inside, low = left - reach.left * 0.95, left + stem / 2.0, FOOT_OF_FLAG
+    left = (wide - stem) / 2.0
+    serif = min(left * pen.serif.reach / pen.serif.natural, pen.serif.reach * LONGEST_OF_1)
+    tip, inside, low = left * 0.05, left + stem / 2.0, FOOT_OF_FLAG
     flag = polygon(
-        (tip, low), (left, low + 0.095), (inside, low + 0.095), (inside, 1.0), (left + stem * 0.1, 1.0),
+        (tip, low), (left, low + 0.095), (inside, low + 0.095), (inside, 1.0), (left, 1.0),
         (tip, low + max(pen.arm * 0.9, stem * 0.36)),
     )  # fmt: skip
-    return join(post(pen, left, feet=reach), flag)
+    return join(post(pen, left, feet=Reach(serif, serif)), flag)
 
 
 @letter("2")

@@ -8,7 +8,8 @@ from heraldry.lettering.alphabets.gothic.lower import ee, hook_and_bowl
 from heraldry.lettering.alphabets.hook_end import HookEnd, balls
 from heraldry.lettering.alphabets.ink import cut, join, moved
 from heraldry.lettering.alphabets.pen import RIGHT, Pen, slope_width
-from heraldry.lettering.alphabets.serifed.diagonal import BAR_OF_A, draw_n, inset
+from heraldry.lettering.alphabets.serifed.diagonal import bar_of_a, draw_n
+from heraldry.lettering.alphabets.serifed.forks import LEANING_SERIF, inset
 from heraldry.lettering.alphabets.serifed.letters import letter
 from heraldry.lettering.alphabets.serifed.lower import arched, flag, full, hook_ball, right_bowl
 from heraldry.lettering.alphabets.serifed.straight import BAR_OF_E, MIDDLE_BEAK
@@ -33,9 +34,9 @@ def draw_ae(pen: Pen) -> Outline:
     lean = slope_width(top - edge, 1.0, pen.climb)
     leg = pen.slope(edge, lean, top - lean, lean)
     gap = pen.serif.between(stem - edge - lean)
-    serif = rectangle(edge - reach * 0.86, 0.0, edge + lean + gap, pen.serif.thick)
-    inside = (top - lean - edge) * BAR_OF_A + edge + lean / 2.0
-    bar = pen.level(inside, stem + pen.stem / 2.0, BAR_OF_A - pen.arm / 2.0)
+    serif = rectangle(edge - reach * LEANING_SERIF, 0.0, edge + lean + gap, pen.serif.thick)
+    inside = (top - lean - edge) * bar_of_a(pen) + edge + lean / 2.0
+    bar = pen.level(inside, stem + pen.stem / 2.0, bar_of_a(pen) - pen.arm / 2.0)
     upright = post(pen, stem, feet=Reach(gap))
     return join(leg, serif, upright, bar, *arms_of_e(pen, stem + pen.stem / 2.0, wide))
 

@@ -11,15 +11,19 @@ from heraldry.lettering.alphabets.gothic.lower import TOP_OF_T, dot, hook_and_bo
 from heraldry.lettering.alphabets.hook_end import HookEnd, balls
 from heraldry.lettering.alphabets.ink import cut, join, mirrored, moved, turned
 from heraldry.lettering.alphabets.pen import Pen, slope_width
-from heraldry.lettering.alphabets.serifed.diagonal import cross, double_vee, inset, kay, vee, vee_fork, vee_serifs, zed
+from heraldry.lettering.alphabets.serifed.diagonal import cross, double_vee, vee, vee_fork, vee_serifs, zed
+from heraldry.lettering.alphabets.serifed.forks import inset
 from heraldry.lettering.alphabets.serifed.letters import letter
 from heraldry.lettering.alphabets.serifed.round import ess
-from heraldry.lettering.alphabets.serifed.strokes import Flank, Reach, limb, post
+from heraldry.lettering.alphabets.serifed.strokes import Flank, Reach, limb, post, post_before
 from heraldry.lettering.alphabets.serifed.terminals import FAR
 from heraldry.lettering.alphabets.small import SPRING, bar_left, crest_end, shoulder, side_bowl, small
 
 # A hooked stem and the white beside it, in stems: narrower, the hook would close on its ball.
 LEAST_HOOK = 2.4
+
+# The hooks of f, j and r end this far from their crest, in balls.
+HOOK_OF_BALL = 0.66
 
 
 def flag(pen: Pen) -> Reach:
@@ -42,7 +46,7 @@ def draw_a(pen: Pen) -> Outline:
     """Two storeys: a bowl that leans on the stem, and a hook above; the foot reaches out to the right."""
     pen, wide = small(pen), pen.wide("a")
     right = wide - pen.serif.natural * 0.75
-    stem = post(pen, right - pen.stem, 0.0, pen.x_height * 0.6, feet=Reach(0.0, pen.serif.reach * 0.75))
+    stem = post_before(pen, right, 0.0, pen.x_height * 0.6, feet=Reach(0.0, pen.serif.reach * 0.75))
     return join(stem, hook_and_bowl(pen, right), *hook_ball(pen, right))
 
 
@@ -81,7 +85,7 @@ def draw_d(pen: Pen) -> Outline:
     """A bowl that leans on a tall stem."""
     pen, wide = small(pen), pen.wide("d")
     right = wide - pen.serif.natural
-    stem = post(pen, right - pen.stem, 0.0, pen.ascender, Reach(0.0, pen.serif.reach), flag(pen))
+    stem = post_before(pen, right, 0.0, pen.ascender, Reach(0.0, pen.serif.reach), flag(pen))
     return join(side_bowl(pen, right, pen.x_height + pen.over), stem)
 
 
@@ -95,7 +99,7 @@ def draw_f(pen: Pen) -> Outline:
     if pen.serif.ball <= 0.0:
         arch = pen.arch(left, 0.4, crest_end(pen, left, wide), top, (pen.stem, pen.stem))
         return join(stem, cut(arch, rectangle(wide, -FAR, FAR, FAR)), bar)
-    end = top - pen.serif.ball * 0.62
+    end = top - pen.serif.ball * HOOK_OF_BALL
     hook = pen.arch(left, 0.4, wide, top, (pen.stem, pen.side * pen.ending), ends=(None, end))
     return join(stem, hook, bar, *balls(pen, HookEnd(wide, True, end)))
 
@@ -117,7 +121,7 @@ def arched(pen: Pen, wide: float, top: float, feet: int = 2) -> Outline:
     first = post(pen, left, 0.0, top, Reach(pen.serif.reach, inner), flag(pen))
     if feet == 1:
         return join(first, shoulder(pen, left, right))
-    last = post(pen, right - pen.stem, 0.0, pen.x_height * 0.4, Reach(inner, pen.serif.reach))
+    last = post_before(pen, right, 0.0, pen.x_height * 0.4, Reach(inner, pen.serif.reach))
     return join(first, shoulder(pen, left, right), last)
 
 
@@ -145,11 +149,11 @@ def draw_dotless_j(pen: Pen) -> Outline:
     """A stem with a hook below the base line."""
     pen = small(pen)
     right, low = jay_right(pen), pen.descender - pen.over
-    head = post(pen, right - pen.stem, 0.2, pen.x_height, heads=flag(pen))
+    head = post_before(pen, right, 0.2, pen.x_height, heads=flag(pen))
     if pen.serif.ball <= 0.0:
         far = right - crest_end(pen, 0.0, right)
         return join(head, cut(pen.cup(far, low, right, 0.5, (pen.stem, pen.stem)), rectangle(-FAR, -FAR, 0.0, FAR)))
-    end = low + pen.serif.ball * 0.62
+    end = low + pen.serif.ball * HOOK_OF_BALL
     hook = pen.cup(0.0, low, right, 0.5, (pen.side * pen.ending, pen.stem), ends=(end, None))
     return join(head, hook, *balls(pen, HookEnd(0.0, False, end)))
 
@@ -164,12 +168,6 @@ def draw_j(pen: Pen) -> Outline:
     """The hook and a point."""
     thin = small(pen)
     return join(draw_dotless_j(pen), dot(thin, jay_right(thin) - thin.stem))
-
-
-@letter("k")
-def draw_k(pen: Pen) -> Outline:
-    """K with a tall stem."""
-    return kay(small(pen), pen.wide("k"), pen.ascender, pen.x_height)
 
 
 @letter("l")
@@ -190,8 +188,8 @@ def draw_m(pen: Pen) -> Outline:
     x, reach, low = pen.x_height, pen.serif.reach, pen.x_height * 0.4
     stems = (
         post(pen, left, 0.0, x, Reach(reach, inner), flag(pen)),
-        post(pen, middle - pen.stem, 0.0, low, Reach(inner, inner)),
-        post(pen, right - pen.stem, 0.0, low, Reach(inner, reach)),
+        post_before(pen, middle, 0.0, low, Reach(inner, inner)),
+        post_before(pen, right, 0.0, low, Reach(inner, reach)),
     )
     return join(*stems, shoulder(pen, left, middle), shoulder(pen, middle - pen.stem, right))
 
@@ -214,7 +212,7 @@ def draw_q(pen: Pen) -> Outline:
     """A bowl that leans on a stem with a descender."""
     pen, wide = small(pen), pen.wide("q")
     right = wide - pen.serif.natural
-    stem = post(pen, right - pen.stem, pen.descender, pen.x_height, full(pen))
+    stem = post_before(pen, right, pen.descender, pen.x_height, full(pen))
     return join(side_bowl(pen, right, pen.x_height + pen.over), stem)
 
 
@@ -227,7 +225,7 @@ def draw_r(pen: Pen) -> Outline:
     if pen.serif.ball <= 0.0:
         arch = shoulder(pen, left, crest_end(pen, left + pen.stem * SPRING, wide))
         return join(stem, cut(arch, rectangle(wide, -FAR, FAR, FAR)))
-    end, spring = top - pen.serif.ball * 0.62, pen.stem * SPRING
+    end, spring = top - pen.serif.ball * HOOK_OF_BALL, pen.stem * SPRING
     sides = (pen.stem - spring, pen.side * pen.ending)
     hook = pen.arch(left + spring, 0.1, wide, top, sides, ends=(None, end))
     return join(stem, hook, *balls(pen, HookEnd(wide, True, end)))
@@ -261,7 +259,7 @@ def draw_u(pen: Pen) -> Outline:
     inner = full(pen, right - left - 2.0 * pen.stem).right
     joined = turned(shoulder(pen, left, right), (left + right) / 2.0, x / 2.0)
     first = post(pen, left, x * 0.6, x, heads=flag(pen))
-    return join(first, joined, post(pen, right - pen.stem, 0.0, x, Reach(0.0, pen.serif.reach), Reach(inner)))
+    return join(first, joined, post_before(pen, right, 0.0, x, Reach(0.0, pen.serif.reach), Reach(inner)))
 
 
 @letter("v")

@@ -13,7 +13,7 @@ from heraldry.lettering.alphabets.ink import cut, join
 from heraldry.lettering.alphabets.pen import RIGHT, Pen, slope_width
 from heraldry.lettering.alphabets.serifed.letters import letter
 from heraldry.lettering.alphabets.serifed.straight import outer_reach
-from heraldry.lettering.alphabets.serifed.strokes import Flank, Reach, both, limb, post
+from heraldry.lettering.alphabets.serifed.strokes import Flank, Reach, both, limb, post, post_before
 from heraldry.lettering.alphabets.serifed.terminals import FAR, BeakEnd, beaked, open_round, outermost
 from heraldry.lettering.alphabets.spine import DoubleTurn, Hook, spine
 
@@ -114,7 +114,7 @@ def draw_j(pen: Pen) -> Outline:
     right = max(pen.wide("J") - pen.serif.natural, least)
     tip = pen.side * pen.ending
     cup = pen.cup(0.0, -pen.over, right, 0.6, (tip, pen.stem), ends=(END_OF_J, None))
-    stem = post(pen, right - pen.stem, 0.5, 1.0, heads=both(pen))
+    stem = post_before(pen, right, 0.5, 1.0, heads=both(pen))
     return join(cup, stem, *balls(pen, HookEnd(0.0, False, END_OF_J)))
 
 
@@ -125,7 +125,7 @@ def draw_u(pen: Pen) -> Outline:
     inner = pen.serif.between(wide - 2.0 * natural - pen.stem - pen.hair)
     cup = pen.cup(natural, -pen.over, wide - natural, 0.8, (pen.stem, pen.hair), pen.crown)
     left = post(pen, natural, 0.7, heads=Reach(reach, inner))
-    return join(cup, left, post(pen, wide - natural - pen.hair, 0.7, heads=Reach(inner, reach), thick=pen.hair))
+    return join(cup, left, post_before(pen, wide - natural, 0.7, heads=Reach(inner, reach), thick=pen.hair))
 
 
 @letter("Q")

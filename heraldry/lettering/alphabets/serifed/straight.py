@@ -6,7 +6,7 @@ from heraldry.geometry.outline import Outline
 from heraldry.lettering.alphabets.ink import join, mirrored
 from heraldry.lettering.alphabets.pen import Pen
 from heraldry.lettering.alphabets.serifed.letters import letter
-from heraldry.lettering.alphabets.serifed.strokes import Reach, arm, both, middle_arm, post
+from heraldry.lettering.alphabets.serifed.strokes import Reach, arm, both, middle_arm, post, post_before
 
 # Heights of the crossbars' centres: true halves look low.
 BAR_OF_H = 0.513
@@ -61,7 +61,7 @@ def two_posts(pen: Pen, wide: float) -> tuple[Outline, Outline]:
     outer, natural = pen.serif.reach, pen.serif.natural
     inner = pen.serif.between(wide - 2.0 * (natural + pen.stem))
     first, second = Reach(outer, inner), Reach(inner, outer)
-    return post(pen, natural, feet=first, heads=first), post(pen, wide - natural - pen.stem, feet=second, heads=second)
+    return post(pen, natural, feet=first, heads=first), post_before(pen, wide - natural, feet=second, heads=second)
 
 
 @letter("I")

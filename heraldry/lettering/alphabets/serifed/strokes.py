@@ -14,13 +14,16 @@ from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import Point
 from heraldry.lettering.alphabets.contour import CIRCLE_TENSION, Knot, bent
 from heraldry.lettering.alphabets.pen import Pen
-from heraldry.lettering.alphabets.serif import LEAST_SERIF
 
 # A bracket leaves this much of its serif's upper edge straight, so that the tip keeps its thickness.
 BRACKET_OF_SERIF = 0.94
 
 # The bracket of a beak is longer than that of a serif: the arm it hangs from is longer too.
 BEAK_BRACKET = 1.7
+
+
+# A beak that would show less than this beyond its arm is left away.
+LEAST_BEAK = 0.055
 
 
 class Reach(NamedTuple):
@@ -84,8 +87,17 @@ def stroke(pen: Pen, left: Flank, right: Flank, feet: Reach = BARE, heads: Reach
 def post(pen: Pen, left: float, bottom: float = 0.0, top: float = 1.0, feet: Reach = BARE, heads: Reach = BARE,
          thick: float | None = None) -> Outline:  # fmt: skip
     """An upright with serifs at its foot and its head."""
-    right = left + (pen.stem if thick is None else thick)
-    near, far = (Flank(Point(x, bottom), Point(x, top)) for x in (left, right))
+    return _between(pen, left, left + (pen.stem if thick is None else thick), (bottom, top), feet, heads)
+
+
+def post_before(pen: Pen, right: float, bottom: float = 0.0, top: float = 1.0, feet: Reach = BARE, heads: Reach = BARE,
+                thick: float | None = None) -> Outline:  # fmt: skip
+    """The same, standing before ``right``: where it lies on a round that ends there, their edges are the same."""
+    return _between(pen, right - (pen.stem if thick is None else thick), right, (bottom, top), feet, heads)
+
+
+def _between(pen: Pen, left: float, right: float, levels: tuple[float, float], feet: Reach, heads: Reach) -> Outline:
+    near, far = (Flank(*(Point(x, y) for y in levels)) for x in (left, right))
     return stroke(pen, near, far, feet, heads)
 
 
@@ -110,7 +122,7 @@ def arm(pen: Pen, left: float, right: float, edge: float, inward: float, beak: f
     ``edge`` is the height of its outer edge and ``inward`` the way its beak points: 1 up, −1 down.
     """
     serif, length = pen.serif, pen.serif.beak if beak is None else beak
-    if length < pen.arm + LEAST_SERIF:
+    if length < pen.arm + LEAST_BEAK:
         return pen.level(left, right, min(edge, edge + inward * pen.arm))
     root = right - serif.tip - serif.flare
     bracket = min(serif.bracket * BEAK_BRACKET, (root - left) * 0.6)

@@ -28,6 +28,12 @@ REACH_OF_WIDTH = 0.16
 # How far the root of a curved beak reaches into its round, in brackets.
 ROOT_OF_BRACKET = 1.3
 
+# Where a stroke measured upright is so many times as thick as at the beak, it has run into the next one.
+MERGED = 1.7
+
+# The curve of a beak's root: where its ruled corner lies on the reach, and how much of each side of it is bent.
+CORNER_OF_ROOT, STRAIGHT_OF_BEAK, BENT_OF_ROOT = 0.22, 0.9, 0.72
+
 # The cut end of a round is measured this far from the cut.
 JUST_INSIDE = 1e-4
 
@@ -45,20 +51,29 @@ class BeakEnd:
 def beaked(pen: Pen, round_: Outline, end: BeakEnd) -> Outline:
     """A round with a beak at its cut end; without one where the next stroke leaves it no room."""
     out, up = (1.0 if end.rightward else -1.0), (1.0 if end.hangs else -1.0)
-    inner, under = end.side - out * pen.serif.tip, innermost(round_, end.side - out * pen.serif.tip, up)
-    reach = min(max(pen.serif.bracket * ROOT_OF_BRACKET, pen.serif.flare), bounds(round_).width * REACH_OF_WIDTH)
+    inner = end.side - out * pen.serif.tip
+    under, reach = innermost(round_, inner, up), _root_reach(pen, round_, inner, out, up)
     point = _clear(round_, end, up, [end.side - out * JUST_INSIDE, inner, inner - out * reach / 3.0])
     if (under - point) * up < LEAST_SERIF:
         return round_
     top = outermost(round_, end.side - out * JUST_INSIDE, up)
-    root = inner - out * reach
-    knots = (
-        Knot(end.side, top), Knot(end.side, point), Knot(inner, point),
-        Knot(inner - out * reach * 0.22, under, abs(under - point) * 0.9, reach * 0.72, CIRCLE_TENSION),
-        *(Knot(x, _middle(round_, x, up)) for x in (root, root + out * reach / 3, inner - out * reach / 3, inner)),
-    )  # fmt: skip
-    square = (Knot(end.side, top), Knot(end.side, point), Knot(inner, point), Knot(inner, _middle(round_, inner, up)))
-    return join(round_, Outline.of([bent(knots if reach > 0.0 else square, "round")]))
+    knots = [Knot(end.side, top), Knot(end.side, point), Knot(inner, point)]
+    if reach > 0.0:
+        before, after = abs(under - point) * STRAIGHT_OF_BEAK, reach * BENT_OF_ROOT
+        knots.append(Knot(inner - out * reach * CORNER_OF_ROOT, under, before, after, CIRCLE_TENSION))
+    inside = [inner - out * reach * part for part in (1.0, 2.0 / 3.0, 1.0 / 3.0, 0.0)[0 if reach > 0.0 else 3 :]]
+    knots += [Knot(x, _middle(round_, x, up)) for x in inside]
+    return join(round_, Outline.of([bent(knots, "round")]))
+
+
+def _root_reach(pen: Pen, round_: Outline, inner: float, out: float, up: float) -> float:
+    """How far the root of a curved beak reaches: not to where its stroke runs into the next one."""
+    longest = max(pen.serif.bracket * ROOT_OF_BRACKET, pen.serif.flare)
+    reach = min(longest, bounds(round_).width * REACH_OF_WIDTH)
+    for part in (1.0, 0.5):
+        if _thick(round_, inner - out * reach * part, up) < MERGED * _thick(round_, inner, up):
+            return reach * part
+    return 0.0
 
 
 def _clear(outline: Outline, end: BeakEnd, up: float, places: Sequence[float]) -> float:
@@ -83,6 +98,11 @@ def outermost(outline: Outline, x: float, up: float) -> float:
 def innermost(outline: Outline, x: float, up: float) -> float:
     """The inner edge of that stroke."""
     return _limb(outline, x, up)[0 if up > 0.0 else 1]
+
+
+def _thick(outline: Outline, x: float, up: float) -> float:
+    low, high = _limb(outline, x, up)
+    return high - low
 
 
 def _middle(outline: Outline, x: float, up: float) -> float:

@@ -1,4 +1,9 @@
-"""The slab's optical rules."""
+"""The slab's optical rules: how thick each stroke is when a stem of a given thickness is asked for.
+
+Figures are those that the faces of the medians measure at stems of 0.126 and 0.205 cap heights (see ``medians``):
+bars of three quarters of the stem, serifs as thick as bars and a little longer than a bar is thick. Its rounds may
+be cut, as on the sides of freight cars and on jerseys.
+"""
 
 from __future__ import annotations
 
@@ -7,20 +12,27 @@ from heraldry.lettering.alphabets.medians.slab import SLAB as SLAB_ROWS
 from heraldry.lettering.alphabets.parameters import LetterParameters
 from heraldry.lettering.alphabets.pen import Pen
 from heraldry.lettering.alphabets.proportions import Master, Proportions
-from heraldry.lettering.alphabets.serif import Serif
-from heraldry.lettering.alphabets.serifed import diagonal, figures, ligatures, lower, round, straight
+from heraldry.lettering.alphabets.serif import Serif, length_at
+from heraldry.lettering.alphabets.serifed import diagonal, figures, kay, ligatures, lower, round, straight
 from heraldry.lettering.alphabets.serifed.letters import SERIFED
 from heraldry.lettering.alphabets.signs.complete import complete
 from heraldry.lettering.alphabets.style import Range, Style
 
 # Importing these files enters their letters in the table.
-LETTER_FILES = (straight, round, diagonal, figures, lower, ligatures)
+LETTER_FILES = (straight, round, diagonal, kay, figures, lower, ligatures)
 
 
 REGULAR, BOLD = 0.126, 0.205
 PROPORTIONS = Proportions(
     regular=Master(REGULAR, 1.016, 0.064), bold=Master(BOLD, 1.036, 0.054), condensed=None, rows=SLAB_ROWS
 )
+
+# What is thinner than a stem, and what is thicker: uprights of M, N and U; strokes that fall and rise.
+HAIR, FALL, CLIMB = 0.88, 1.03, 0.94
+SIDE, CROWN_OF_ARM, SERIF_OF_ARM = 1.055, 1.09, 0.97
+
+# A beak is this much longer than it would be on an arm without thickness, so that it always shows.
+BEAK, BEAK_BY_ARM = 0.19, 0.6
 
 OVERSHOOT = 0.015
 OPENING = 0.36
@@ -29,29 +41,24 @@ ASCENDER = 1.05
 DESCENDER = -0.30
 
 
-def _line(at_regular: float, at_bold: float, stem: float) -> float:
-    """A figure in a straight line through the two masters."""
-    return at_regular + (at_bold - at_regular) * (stem - REGULAR) / (BOLD - REGULAR)
-
-
 def slab_pen(parameters: LetterParameters) -> Pen:
     """The pen for parameters that are complete and sound."""
-    stem, width = parameters.stem, parameters.width
+    stem, width, between = parameters.stem, parameters.width, PROPORTIONS.between
     if stem is None or parameters.contrast is None or parameters.corner is None:
         raise ValueError("a pen is made from completed parameters")
     arm = parameters.bar if parameters.bar is not None else stem * parameters.contrast
-    natural = _line(0.125, 0.106, stem) * min(width, 1.0 + 0.3 * (width - 1.0))
+    natural = length_at(width, between(0.125, 0.106, stem))
     reach = natural if parameters.serif is None else parameters.serif
-    thick = arm * 0.97
+    thick = arm * SERIF_OF_ARM
     return Pen(
         corner=parameters.corner,
         stem=stem,
-        hair=stem * 0.88,
+        hair=stem * HAIR,
         arm=arm,
-        side=stem * 1.055,
-        crown=arm * 1.09,
-        fall=stem * 1.03,
-        climb=stem * 0.94,
+        side=stem * SIDE,
+        crown=arm * CROWN_OF_ARM,
+        fall=stem * FALL,
+        climb=stem * CLIMB,
         joint=0.82,
         over=OVERSHOOT if parameters.corner == "round" else 0.0,
         opening=OPENING * parameters.aperture,
@@ -59,7 +66,7 @@ def slab_pen(parameters: LetterParameters) -> Pen:
         ascender=ASCENDER,
         descender=DESCENDER,
         widths=PROPORTIONS.widths(stem, width),
-        serif=Serif(natural, reach, thick, parameters.bracket or 0.0, beak=0.19 + 0.6 * arm, tip=thick),
+        serif=Serif(natural, reach, thick, parameters.bracket or 0.0, beak=BEAK + BEAK_BY_ARM * arm, tip=thick),
         ending=0.86,
         sides_of_s=0.95,
         spine_of_s=0.97,
