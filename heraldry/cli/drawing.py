@@ -113,21 +113,21 @@ def _checked(artworks: list[Artwork], json: bool) -> None:
 
 def demo(out: Out = Path("out"), dpi: Dpi = 600, json: AsJson = False) -> None:
     """Draw every herald of the invented railroads that come with the program, and picture every class of cars."""
-    jobs = [(path, _demo_herald) for path in template_heralds()]
-    jobs += [(path, _demo_class) for path in template_diagrams()]
+    jobs: list[tuple[Path, str | None]] = [(path, scale) for path in template_heralds() for scale in DEMO_SCALES]
+    jobs += [(path, None) for path in template_diagrams()]
     manifests = []
     with faults_told():
-        for path, work in watched(jobs, "drawing", len(jobs)):
-            folder = out / path.parent.name / path.stem
-            manifests.append(work(path, folder, dpi))
+        for path, scale in watched(jobs, "drawing", len(jobs)):
+            folder = out / path.parent.name / path.stem / (scale or "")
+            manifests.append(_demo_herald(path, scale, folder, dpi) if scale else _demo_class(path, folder, dpi))
             if not json:
                 report(manifests[-1], folder, json)
     if json:
         as_json([manifest.as_dict() for manifest in manifests])
 
 
-def _demo_herald(path: Path, folder: Path, dpi: int) -> Manifest:
-    return written(_drawn([path], list(DEMO_SCALES), None), folder, ALL_FORMATS, dpi)
+def _demo_herald(path: Path, scale: str, folder: Path, dpi: int) -> Manifest:
+    return written(_drawn([path], [scale], None), folder, ALL_FORMATS, dpi)
 
 
 def _demo_class(path: Path, folder: Path, dpi: int) -> Manifest:

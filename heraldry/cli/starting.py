@@ -12,6 +12,8 @@ import typer
 from heraldry.cli.say import AsJson, as_json, faults_told
 from heraldry.errors import HeraldryError, nearest
 
+USUAL_TEMPLATE = "umbagog"
+
 
 def templates_folder() -> Path:
     """Where the templates lie: inside an installed package, or beside it in a checkout."""
@@ -21,8 +23,9 @@ def templates_folder() -> Path:
 
 
 def template_folders() -> dict[str, Path]:
-    """Every template by its name, sorted."""
-    return {path.name: path for path in sorted(templates_folder().iterdir()) if path.is_dir()}
+    """Every template by its name, sorted after the one that ``new`` takes if none is named."""
+    folders = (path for path in templates_folder().iterdir() if path.is_dir())
+    return {path.name: path for path in sorted(folders, key=lambda path: (path.name != USUAL_TEMPLATE, path.name))}
 
 
 def template_heralds() -> list[Path]:
@@ -47,7 +50,7 @@ def _files_of(folder: Path, kind: str) -> list[Path]:
 
 def new(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="The folder to make.")],
-    template: Annotated[str, typer.Option("--from", help="Which template.")] = "umbagog",
+    template: Annotated[str, typer.Option("--from", help="Which template.")] = USUAL_TEMPLATE,
 ) -> None:
     """Start a railroad of your own from a template."""
     with faults_told():

@@ -19,6 +19,8 @@ from heraldry.shapes.table import ShapeKind, is_choice
 COMPOSED = "art"
 """The one shape kind that is not drawn by a function: set arithmetic on other shapes."""
 
+MAP_KIND, MAP_FILE = "region", "file"
+
 
 class ComposedShape(Strict):
     """A shape made of other shapes by set arithmetic."""
@@ -41,13 +43,16 @@ def any_shape() -> Any:
 
 
 def kind_of(table: Any) -> str | None:
-    """The kind of a shape table: the one of its keys that is a kind; None when there is none."""
+    """The kind of a shape table: the one of its keys that is a kind; None when there is none.
+
+    A table with a map `file` and no kind is a region: whoever brings a map of their own has no code to name.
+    """
     if isinstance(table, BaseModel):
         return next(name for name, model in shape_models().items() if type(table) is model)
     if not isinstance(table, dict):
         return None
     kinds = [key for key in table if key in SHAPES or key == COMPOSED]
-    return kinds[0] if kinds else None
+    return kinds[0] if kinds else MAP_KIND if MAP_FILE in table else None
 
 
 def value_kind(annotation: Any) -> tuple[str, Any]:

@@ -115,3 +115,18 @@ def test_a_ring_centres_on_a_town_of_the_map(tmp_path: Path) -> None:
 def test_what_is_too_large_for_any_sheet_is_refused(tmp_path: Path) -> None:
     with pytest.raises(DescriptionError, match="at most 2,000 mm"):
         drawn(tmp_path, "around(move(bar, 1500, 0), 4)")
+
+
+def test_a_map_file_needs_no_code(tmp_path: Path) -> None:
+    (tmp_path / "isle.geojson").write_text(
+        '{"type": "Polygon", "coordinates": [[[10, 60], [10.2, 60], [10.2, 60.1], [10, 60.1], [10, 60]]]}'
+    )
+    path = tmp_path / "one.toml"
+    isle = '[shape.isle]\nfile = "isle.geojson"\nheight = 6\n[plate.black]'
+    path.write_text(FILE.format(art="isle").replace("[plate.black]", isle), encoding="utf-8")
+    with pytest.raises(DescriptionError, match="need one map"):  # two maps now: the dot must name its own
+        heraldry.draw(heraldry.load(path))
+    path.write_text(
+        path.read_text().replace("lon = -105.5 }\n[shape.isle]", 'lon = -105.5, on = "land" }\n[shape.isle]')
+    )
+    assert bounds(heraldry.draw(heraldry.load(path))[0].plates[0].outline).height == pytest.approx(6.0)
