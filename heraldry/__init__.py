@@ -15,8 +15,7 @@ from heraldry.errors import DescriptionError, HeraldryError
 if TYPE_CHECKING:
     from heraldry import press
     from heraldry.artwork import Artwork, Finding
-    from heraldry.build import draw
-    from heraldry.describe.description import load
+    from heraldry.build import draw, load
 
 __all__ = ["Artwork", "DescriptionError", "Finding", "HeraldryError", "draw", "load", "press"]
 
@@ -24,7 +23,7 @@ _HOMES = {
     "Artwork": "heraldry.artwork",
     "Finding": "heraldry.artwork",
     "draw": "heraldry.build",
-    "load": "heraldry.describe.description",
+    "load": "heraldry.build",
 }
 
 

@@ -7,12 +7,12 @@ A class of cars goes the same way through ``diagrams``, once for what its cars s
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 
 from heraldry.artwork import Artwork
-from heraldry.describe.description import Description, load
+from heraldry.describe.description import Description, read
 from heraldry.diagrams.class_of_cars import class_of_cars
 from heraldry.diagrams.crew import Crew, artworks_by
 from heraldry.diagrams.drawing import artworks
@@ -129,6 +129,36 @@ def _diagram(description: Description) -> Description:
         what = f"this is about a class of cars, the file is a {description.kind}"
         raise DescriptionError([description.fault(("kind",), what, "", 'name a file with kind = "diagram"')])
     return description
+
+
+def load(path: str | Path) -> Description:
+    """Read and validate a description file, and the road file it names.
+
+    Raises DescriptionError with every fault that can be found without drawing, each with its file and line:
+    those of form, and with them those of meaning in what could be read.
+    """
+    reading = read(path)
+    if reading.description is None:
+        raise DescriptionError(reading.faults)
+    if not reading.faults:
+        return reading.description
+    told = {(fault.file, fault.line) for fault in reading.faults}
+    meaning = [fault for fault in _faults_of_meaning(reading.description) if (fault.file, fault.line) not in told]
+    raise DescriptionError([*reading.faults, *meaning])
+
+
+def _faults_of_meaning(description: Description) -> tuple[Fault, ...]:
+    resolve: dict[str, Callable[[Description], object]] = {
+        "herald": resolve_herald,
+        "diagram": class_of_cars,
+        "printer": printer_of,
+    }
+    try:
+        if description.kind in resolve:
+            resolve[description.kind](description)
+    except DescriptionError as error:
+        return error.faults
+    return ()
 
 
 def load_all(files: Sequence[Path]) -> list[Description]:

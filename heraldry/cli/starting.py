@@ -64,7 +64,7 @@ def new(
 
 
 def templates(json: AsJson = False) -> None:
-    """List the templates that ``new`` can start from."""
+    """List the templates that a railroad of your own can start from."""
     rows = [
         {"template": name, "file": path.name, "about": _about(path)}
         for name, folder in template_folders().items()

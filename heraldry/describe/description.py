@@ -11,11 +11,12 @@ from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
-from heraldry.describe.faults import faults_of
+from heraldry.describe.faults import annotations_at, faults_of
 from heraldry.describe.key_lines import KeyPath
 from heraldry.describe.kinds import KINDS, model_of
 from heraldry.describe.models import DrawnBase, Identity, RoadHere, Stores
 from heraldry.describe.read_toml import Source, read_toml
+from heraldry.describe.stand_ins import with_stand_ins
 from heraldry.errors import DescriptionError, Fault
 
 
@@ -62,28 +63,64 @@ class Description:
         return {**inherited, **{key: (self, value) for key, value in own.items()}}
 
 
+@dataclass(frozen=True, eq=False)
+class Reading:
+    """A file as far as it can be read, and the faults of its form.
+
+    Where there are faults, ``description`` holds stand-ins for what could not be read, so that the rest can be
+    examined for faults of meaning; it is None where not even that can be.
+    """
+
+    description: Description | None
+    faults: tuple[Fault, ...]
+
+
 def load(path: str | Path) -> Description:
     """Read and validate a description file, and the road file it names.
 
-    Raises DescriptionError with every fault found, each with its file and line.
+    Raises DescriptionError with every fault of form, each with its file and line.
+    """
+    reading = read(path)
+    if reading.faults or reading.description is None:
+        raise DescriptionError(reading.faults)
+    return reading.description
+
+
+def read(path: str | Path) -> Reading:
+    """The same, with the faults beside what could be read.
+
+    Raises DescriptionError for a file that is no description at all: not there, no TOML, of no known kind.
     """
     source = read_toml(Path(path), KINDS)
-    model = _validated(source)
-    return Description(source, model, _road_of(source, model))
-
-
-def _validated(source: Source) -> BaseModel:
+    model, faults = _modelled(source)
+    if model is None:
+        return Reading(None, tuple(faults))
     try:
-        return model_of(str(source.data["kind"])).model_validate(source.data)
+        road, road_faults = _road_of(source, model)
+    except DescriptionError as error:
+        return Reading(None, (*faults, *error.faults))
+    return Reading(Description(source, model, road), (*faults, *road_faults))
+
+
+def _modelled(source: Source) -> tuple[BaseModel | None, list[Fault]]:
+    """The model of a file's values, with stand-ins where there are faults; None where none can be made."""
+    model = model_of(str(source.data["kind"]))
+    try:
+        return model.model_validate(source.data), []
     except ValidationError as error:
-        raise DescriptionError(faults_of(source, error)) from None
+        faults = faults_of(source, error)
+    wrong = [(path, annotations_at(source.data, path)) for path in faults]
+    try:
+        return model.model_validate(with_stand_ins(dict(source.data), wrong)), list(faults.values())
+    except ValidationError:
+        return None, list(faults.values())
 
 
-def _road_of(source: Source, model: BaseModel) -> Description | None:
+def _road_of(source: Source, model: BaseModel) -> tuple[Description | None, list[Fault]]:
     named = model.road if isinstance(model, DrawnBase) else None
     file = named.file if isinstance(named, RoadHere) else named
     if not isinstance(file, str):
-        return None
+        return None, []
     where: KeyPath = ("road", "file") if isinstance(named, RoadHere) else ("road",)
     path = source.path.parent / file
     if not path.is_file():
@@ -93,4 +130,7 @@ def _road_of(source: Source, model: BaseModel) -> Description | None:
     if road.data["kind"] != "road":
         found = f"kind '{road.data['kind']}' in {file}"
         raise DescriptionError([source.fault(where, "that file is no road", found, 'it must say kind = "road"')])
-    return Description(road, _validated(road))
+    road_model, faults = _modelled(road)
+    if road_model is None:
+        raise DescriptionError(faults)
+    return Description(road, road_model), faults

@@ -11,6 +11,7 @@ from types import UnionType
 from typing import Annotated, Any, Union, get_args, get_origin
 
 from pydantic import BaseModel, Discriminator, Tag, ValidationError
+from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from heraldry.describe.diagram_model import item_models
@@ -33,13 +34,13 @@ SHOWN_CHARACTERS = 60
 """How much of a wrong value is shown; enough to recognise it, not enough to fill a screen."""
 
 
-def faults_of(source: Source, error: ValidationError) -> list[Fault]:
+def faults_of(source: Source, error: ValidationError) -> dict[KeyPath, Fault]:
     """One fault for each key that does not fit, in the order of the validator's complaints."""
     by_key: dict[KeyPath, list[ErrorDetails]] = {}
     for detail in error.errors(include_url=False, include_context=True):
         by_key.setdefault(_key_path(source.data, detail), []).append(detail)
     told_inside = {path[:-1] for path in by_key if path}
-    return [_fault(source, path, details) for path, details in by_key.items() if path not in told_inside]
+    return {path: _fault(source, path, details) for path, details in by_key.items() if path not in told_inside}
 
 
 def _key_path(data: Any, detail: ErrorDetails) -> KeyPath:
@@ -104,13 +105,25 @@ def shown(value: object) -> str:
 
 def keys_beside(data: Any, path: KeyPath) -> list[str]:
     """The keys that a table may hold, where ``path`` leads to one that it may not."""
-    here = data
-    held: list[Any] = [model_of(str(data["kind"]))]
-    for step in path[:-1]:
-        held = [inner for one in held for form in _forms(one, here) for inner in _inside(form, step)]
-        here = here[step]
+    held, here = _held_at(data, path[:-1])
     models = [form for one in held for form in _forms(one, here) if _is_model(form)]
     return sorted({key for model in models for key in model.model_fields})
+
+
+def annotations_at(data: Any, path: KeyPath) -> list[Any]:
+    """What the key at the end of a path is let be; nothing for a key that its table may not hold."""
+    held, here = _held_at(data, path[:-1])
+    return [inner for one in held for form in _forms(one, here) for inner in _inside(form, path[-1])]
+
+
+def _held_at(data: Any, path: KeyPath) -> tuple[list[Any], Any]:
+    """What the models let a value be, and the value itself."""
+    here = data
+    held: list[Any] = [model_of(str(data["kind"]))]
+    for step in path:
+        held = [inner for one in held for form in _forms(one, here) for inner in _inside(form, step)]
+        here = here[step]
+    return held, here
 
 
 def _forms(annotation: Any, value: Any) -> list[Any]:
@@ -131,8 +144,14 @@ def _forms(annotation: Any, value: Any) -> list[Any]:
 def _inside(form: Any, step: str | int) -> list[Any]:
     """What is held at a key of a table, or in a list."""
     if _is_model(form):
-        return [form.model_fields[step].annotation] if step in form.model_fields else []
+        field = form.model_fields.get(step)
+        return [] if field is None else [_with_limits(field)]
     return [get_args(form)[-1]] if get_origin(form) in (dict, list) else []
+
+
+def _with_limits(field: FieldInfo) -> Any:
+    """A key's annotation with what limits it (a pattern, a length), which the validator keeps beside it."""
+    return Annotated[field.annotation, *field.metadata] if field.metadata else field.annotation
 
 
 def _is_model(form: Any) -> bool:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from heraldry.artwork import Plate
+from heraldry.describe.expression import names_in
 from heraldry.errors import DescriptionError, Fault, HeraldryError
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Outline
 from heraldry.plates.art import ArtRoom
 from heraldry.plates.stage import Stage
 from heraldry.plates.turned_over import draw_shape, draw_to_be_turned_over, in_mirror
-from heraldry.resolve.resolved import ResolvedHerald, ResolvedShape
+from heraldry.resolve.resolved import ResolvedHerald, ResolvedPlate, ResolvedShape
 from heraldry.shapes.table import Drawn
 
 LARGEST_MM = 2000.0
@@ -35,18 +36,35 @@ def compose(herald: ResolvedHerald, turned_over: bool = False) -> Composed:
 
     Raises DescriptionError: a shape that cannot be drawn with its numbers, art that comes out empty.
     """
-    stage = Stage()
-    for shape in herald.shapes:
-        stage = stage.with_shape(shape.name, _drawn(herald, shape, stage, turned_over))
-    room = ArtRoom(stage, herald)
     faults: list[Fault] = []
-    plates = [_plate(room, i, faults) for i in range(len(herald.plates))]
+    stage = _set_up(herald, turned_over, faults)
+    room = ArtRoom(stage, herald)
+    plates = [_plate(room, plate, faults) for plate in herald.plates if _is_ready(plate, herald, stage)]
     if faults:
         raise DescriptionError(faults)
     _check_size(herald, plates)
     if turned_over:
         plates = [replace(plate, outline=in_mirror(plate.outline)) for plate in plates]
     return Composed(tuple(plates), stage)
+
+
+def _set_up(herald: ResolvedHerald, turned_over: bool, faults: list[Fault]) -> Stage:
+    """The stage with every shape that can be drawn; those that need one that cannot are passed over."""
+    stage = Stage()
+    for shape in herald.shapes:
+        if all(need in stage.drawn for need in shape.needs):
+            try:
+                stage = stage.with_shape(shape.name, _drawn(herald, shape, stage, turned_over))
+            except DescriptionError as error:
+                faults.extend(error.faults)
+    return stage
+
+
+def _is_ready(plate: ResolvedPlate, herald: ResolvedHerald, stage: Stage) -> bool:
+    """Whether all shapes that the art of a plate names are on the stage."""
+    shapes = {shape.name for shape in herald.shapes}
+    named = {name.name.partition(".")[0] for name in names_in(plate.art)}
+    return all(name in stage.drawn for name in named & shapes)
 
 
 def _check_shape_size(drawn: Drawn) -> None:
@@ -87,8 +105,7 @@ def _draw(herald: ResolvedHerald, shape: ResolvedShape, stage: Stage, turned_ove
     return drawn.with_outline(drawn.outline.quantised())
 
 
-def _plate(room: ArtRoom, i: int, faults: list[Fault]) -> Plate:
-    plate = room.herald.plates[i]
+def _plate(room: ArtRoom, plate: ResolvedPlate, faults: list[Fault]) -> Plate:
     outline = Outline.gather(())
     try:
         outline = room.outline(plate.art)

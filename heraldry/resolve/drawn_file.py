@@ -21,7 +21,7 @@ from heraldry.resolve.argument import Reader
 from heraldry.resolve.identity import texts_of
 from heraldry.resolve.ledger import Ledger
 from heraldry.resolve.yardstick import Yardstick
-from heraldry.units import Ruler, Scale, parse_scale
+from heraldry.units import HO, Ruler, Scale, parse_scale
 
 COLOUR = re.compile(r"#[0-9A-Fa-f]{6}")
 
@@ -37,7 +37,7 @@ class DrawnFile:
 
     def own_scale(self) -> Scale | None:
         """The scale that the file is drawn for."""
-        own = None
+        own = None if self.model.scale is None else HO  # which stands in for one that cannot be read
         with self.ledger.at(self.description, ("scale",)):
             own = parse_scale(self.model.scale) if self.model.scale is not None else None
         if self.asked and self.model.scale is None:
@@ -58,8 +58,17 @@ class DrawnFile:
         except LetError as error:
             for name, one in error.errors.items():
                 self.ledger.add(self.description, ("let", name), str(one))
+            names |= self._with_stand_ins(error, names, ruler)
         factor = float(own.ratio / self.asked.ratio) if own and self.asked else 1.0
         return Yardstick(names, ruler, factor)
+
+    def _with_stand_ins(self, error: LetError, given: Mapping[str, Quantity], ruler: Ruler) -> dict[str, Quantity]:
+        """The names of ``[let]`` with a stand-in for each that has no value, so that the rest can be examined."""
+        stand_ins = dict.fromkeys(error.errors, 1)
+        try:
+            return evaluate_let({**self.model.let, **stand_ins}, given, ruler)
+        except LetError:
+            return {name: Quantity(1.0) for name in self.model.let}
 
     def reader(self, yardstick: Yardstick, shapes: frozenset[str] = frozenset()) -> Reader:
         """What the values of the file are read with; ``shapes`` are those that others may name."""

@@ -51,7 +51,6 @@ class _Resolving:
     def herald(self) -> ResolvedHerald:
         own = self.file.own_scale()
         yardstick = self.file.yardstick(own, self.page_names(Ruler(self.model.unit, own)))
-        self.ledger.settle()
         reader = self.reader(yardstick)
         shapes = resolve_shapes(self.description, self.shape_tables, reader, self.ledger)
         resolved = ResolvedHerald(
@@ -80,13 +79,14 @@ class _Resolving:
         for key in ("width", "height"):
             raw = getattr(self.model, key)
             if raw is not None:
+                names[key] = Quantity(1.0, 1)  # stands in for a length that cannot be read
                 with self.ledger.at(self.description, (key,)):
-                    names[key] = evaluate_length(raw, names, ruler)
+                    others = {name: value for name, value in names.items() if name != key}
+                    names[key] = evaluate_length(raw, others, ruler)
         return names
 
     def page_length(self, key: str, yardstick: Yardstick) -> float | None:
-        raw = getattr(self.model, key)
-        length_mm = None if raw is None else yardstick.length_mm(raw)
+        length_mm = yardstick.length_mm(key) if key in yardstick.names else None
         if length_mm is not None and length_mm <= 0:
             self.ledger.add(self.description, (key,), "a finished size must be more than 0", f"{length_mm:g} mm")
         return length_mm
@@ -100,9 +100,9 @@ class _Resolving:
         plates = []
         for name, plate in self.model.plate.items():
             ink = self.file.ink(("plate", name, "ink"), plate.ink)
-            if ink is not None:
-                with self.ledger.at(self.description, ("plate", name, "art")):
-                    art = parse(plate.art)
-                    needed_shapes(art, reader)
+            with self.ledger.at(self.description, ("plate", name, "art")):
+                art = parse(plate.art)
+                needed_shapes(art, reader)
+                if ink is not None:
                     plates.append(ResolvedPlate(name, ink, art))
         return tuple(plates)

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 
 from heraldry.errors import GeometryError
-from heraldry.geometry.affine import Affine
 from heraldry.geometry.boolean import clean
 from heraldry.geometry.corners import Corner
 from heraldry.geometry.corners import polygon as cornered
@@ -14,6 +13,7 @@ from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Path
 from heraldry.shapes.checks import at_least, positive
+from heraldry.shapes.curves import placed
 from heraldry.shapes.table import Angle, Count, Flag, Length, Place, Places, shape
 
 
@@ -38,7 +38,7 @@ def box(
         Point(half_width + lean, half_height),
         Point(-half_width + lean, half_height),
     ]
-    return _placed(cornered(corners, corner, radius), centre, turn)
+    return placed(Outline.of([cornered(corners, corner, radius)]), centre, turn)
 
 
 @shape
@@ -53,7 +53,7 @@ def diamond(
     """A square on its corner, stretched at will; `diamond` is its width from corner to corner."""
     half_width, half_height = positive("diamond", diamond) / 2, positive("height", height) / 2
     corners = [Point(half_width, 0), Point(0, half_height), Point(-half_width, 0), Point(0, -half_height)]
-    return _placed(cornered(corners, corner, radius), centre, turn)
+    return placed(Outline.of([cornered(corners, corner, radius)]), centre, turn)
 
 
 @shape
@@ -68,7 +68,7 @@ def regular(
     """A regular polygon with `regular` corners, one of them on top; `radius` reaches to the corners."""
     count = at_least("regular", regular, 3)
     corners = [Point.polar(positive("radius", radius), _clock_rad(i, count)) for i in range(count)]
-    return _placed(cornered(corners, corner, corner_radius), centre, turn)
+    return placed(Outline.of([cornered(corners, corner, corner_radius)]), centre, turn)
 
 
 @shape
@@ -84,7 +84,7 @@ def star(
         raise GeometryError(f"inner is {inner:g} mm, it must be more than 0 and less than the radius {radius:g} mm")
     reach = (radius, inner)
     corners = [Point.polar(reach[i % 2], _clock_rad(i, 2 * count)) for i in range(2 * count)]
-    return _placed(Path.through(corners, closed=True), centre, turn)
+    return placed(Outline.of([Path.through(corners, closed=True)]), centre, turn)
 
 
 @shape
@@ -102,10 +102,6 @@ def polyline(polyline: Places, width: Length, closed: Flag = False, round_ends: 
         raise GeometryError("a polyline needs at least 2 different points")
     path = Path.through(polyline, closed=closed)
     return stroke(path, positive("width", width), ends="round" if round_ends else "flat", corner="sharp")
-
-
-def _placed(path: Path, centre: Point, turn: float) -> Outline:
-    return Outline.of([path]).transformed(Affine.move(centre.x, centre.y) @ Affine.turn(turn))
 
 
 def _clock_rad(i: int, count: int) -> float:

@@ -6,12 +6,12 @@ import math
 from typing import Literal
 
 from heraldry.errors import GeometryError
-from heraldry.geometry.affine import Affine
 from heraldry.geometry.corners import polygon as cornered
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
-from heraldry.geometry.segments import Arc, Line, Path, Segment
+from heraldry.geometry.segments import Arc, Line, Segment
 from heraldry.shapes.checks import positive
+from heraldry.shapes.curves import bow, closed, placed
 from heraldry.shapes.table import Length, Place, shape
 
 ShieldTop = Literal["flat", "arched", "hollow"]
@@ -39,8 +39,8 @@ def shield(
         )
     sides = _point_of_shield(half, springing, foot)
     corner = head - rise if top == "arched" else head
-    segments = [*sides, *_joined(sides[-1].end, _shield_top(top, half, corner, rise), sides[0].start)]
-    return Outline.of([Path(tuple(segments), closed=True)]).transformed(Affine.move(centre.x, centre.y))
+    ring = closed([*sides, *_shield_top(top, half, corner, rise)])
+    return placed(Outline.of([ring]), centre)
 
 
 @shape
@@ -69,7 +69,7 @@ def keystone(
     right.append(Point(half, tall / 2))
     left = [Point(-point.x, point.y) for point in reversed(right)]
     path = cornered([*right, *left], "round", radius)
-    return Outline.of([path]).transformed(Affine.move(centre.x, centre.y))
+    return placed(Outline.of([path]), centre)
 
 
 def _default_shoulder(width: float, body: float) -> float:
@@ -94,30 +94,9 @@ def _point_of_shield(half: float, springing: float, foot: float) -> list[Segment
 
 def _shield_top(top: ShieldTop, half: float, corner: float, rise: float) -> list[Segment]:
     right, left = Point(half, corner), Point(-half, corner)
-    if top == "flat" or rise == 0:
+    if top == "flat":
         return [Line(right, left)]
     if top == "arched":
-        return [_bulge(right, left, rise)]
+        return [bow(right, left, rise)]
     middle = Point(0, corner)
-    return [_bulge(right, middle, -rise), _bulge(middle, left, -rise)]
-
-
-def _bulge(start: Point, end: Point, rise: float) -> Arc:
-    """The arc over a chord that rises to the right of its direction by so much (negative: to the left).
-
-    Circular segment of chord c and rise h: R = c²/8h + h/2.
-    """
-    chord = end - start
-    radius = abs(chord) ** 2 / (8 * abs(rise)) + abs(rise) / 2
-    side = math.copysign(1.0, rise)
-    middle = (start + end) / 2
-    centre = middle + chord.unit.left * (side * (radius - abs(rise)))
-    sweep = 2 * math.asin(min(1.0, abs(chord) / (2 * radius)))
-    return Arc(start, end, centre, radius, side * sweep)
-
-
-def _joined(start: Point, middle: list[Segment], end: Point) -> list[Segment]:
-    """Straight sides from the shoulders up to the top and down again, where they have any length."""
-    before = [Line(start, middle[0].start)] if start != middle[0].start else []
-    after = [Line(middle[-1].end, end)] if middle[-1].end != end else []
-    return [*before, *middle, *after]
+    return [bow(right, middle, -rise), bow(middle, left, -rise)]

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from importlib.resources import files
 from itertools import pairwise
-from pathlib import Path
 
 import numpy as np
 import pytest
@@ -17,9 +15,10 @@ from heraldry.geometry.outline import EMPTY, Outline
 from heraldry.geometry.point import Point
 from heraldry.geometry.segments import Path as Chain
 from heraldry.lettering.alphabet import SetLine
-from heraldry.lettering.fonts import FontAlphabet, font_from_file
+from heraldry.lettering.fonts import FontAlphabet
 from heraldry.lettering.scan import band_reach, ink_spans
 from heraldry.lettering.spacing import DEPTH_CAPS, FLOOR_CAPS, Profile, Spacing, bearings, kern
+from tests.faces import GOTHIC_FACES, SERIF_FACES, face
 from tests.greyness import WORDS, greyness
 
 CAPITALS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -47,25 +46,8 @@ KERNED_PAIRS = [
     "DA",
     "AD",
 ]
-FACES = [
-    ("font_roboto", "Roboto-Regular.ttf"),
-    ("font_roboto", "Roboto-Bold.ttf"),
-    ("font_roboto", "Roboto-Black.ttf"),
-    ("font_lato", "Lato-Light.ttf"),
-    ("font_lato", "Lato-Regular.ttf"),
-    ("font_lato", "Lato-Bold.ttf"),
-    ("font_source_sans_pro", "SourceSansPro-Regular.otf"),
-    ("font_source_sans_pro", "SourceSansPro-Bold.otf"),
-    ("font_source_serif_pro", "SourceSerifPro-Regular.otf"),
-    ("font_source_serif_pro", "SourceSerifPro-Bold.otf"),
-    ("font_manrope", "Manrope-Regular.ttf"),
-    ("font_manrope", "Manrope-Bold.ttf"),
-    ("font_hanken_grotesk", "HankenGrotesk-Regular.otf"),
-]
-
-
-def face(package: str, file: str, **wishes: object) -> FontAlphabet:
-    return font_from_file(Path(str(files(package) / "files" / file)), **wishes)
+FACES = [name for name in GOTHIC_FACES if name[0] != "font_fjallaone"] + list(SERIF_FACES)
+"""Faces with kerning of their own to be compared with."""
 
 
 def profiles(alphabet: FontAlphabet) -> dict[str, Profile]:

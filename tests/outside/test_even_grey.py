@@ -8,8 +8,6 @@ that our usual letters are held against the median of all, and at each face's ow
 from __future__ import annotations
 
 from functools import cache
-from importlib.resources import files
-from pathlib import Path
 from statistics import mean, median
 
 import numpy as np
@@ -18,27 +16,9 @@ import pytest
 from heraldry.lettering.alphabet import Alphabet
 from heraldry.lettering.alphabets import STYLES, LetterParameters
 from heraldry.lettering.alphabets.named import ours
-from heraldry.lettering.fonts import FontAlphabet, font_from_file
+from tests.faces import GOTHIC_FACES, SERIF_FACES, face
 from tests.greyness import WORDS, darkness, greyness
 
-GOTHIC_FACES = (
-    ("font_roboto", "Roboto-Regular.ttf"),
-    ("font_roboto", "Roboto-Bold.ttf"),
-    ("font_roboto", "Roboto-Black.ttf"),
-    ("font_lato", "Lato-Light.ttf"),
-    ("font_lato", "Lato-Regular.ttf"),
-    ("font_lato", "Lato-Bold.ttf"),
-    ("font_source_sans_pro", "SourceSansPro-Regular.otf"),
-    ("font_source_sans_pro", "SourceSansPro-Bold.otf"),
-    ("font_manrope", "Manrope-Regular.ttf"),
-    ("font_manrope", "Manrope-Bold.ttf"),
-    ("font_hanken_grotesk", "HankenGrotesk-Regular.otf"),
-    ("font_fjallaone", "FjallaOne-Regular.ttf"),
-)
-SERIF_FACES = (
-    ("font_source_serif_pro", "SourceSerifPro-Regular.otf"),
-    ("font_source_serif_pro", "SourceSerifPro-Bold.otf"),
-)
 NO_WORSE_AT_ONE_STEM = 1.05
 """Beside a face of the same stem ours is drawn wider than most (its H is that of six families), and so less even."""
 
@@ -55,11 +35,6 @@ KINDS = {
         1.01,
     ),
 }
-
-
-@cache
-def face(package: str, file: str) -> FontAlphabet:
-    return font_from_file(Path(str(files(package) / "files" / file)))
 
 
 def grey_of(alphabet: Alphabet) -> float:

@@ -130,3 +130,12 @@ def test_a_map_file_needs_no_code(tmp_path: Path) -> None:
         path.read_text().replace("lon = -105.5 }\n[shape.isle]", 'lon = -105.5, on = "land" }\n[shape.isle]')
     )
     assert bounds(heraldry.draw(heraldry.load(path))[0].plates[0].outline).height == pytest.approx(6.0)
+
+
+def test_all_shapes_that_cannot_be_drawn_are_told_and_those_that_need_them_are_not(tmp_path: Path) -> None:
+    text = FILE.format(art="disc").replace("circle = 10", "circle = -10").replace("circle = 4", "circle = -4")
+    path = tmp_path / "one.toml"
+    path.write_text(text.replace("[plate.black]", '[shape.both]\nart = "disc + hole"\n[plate.black]'), encoding="utf-8")
+    with pytest.raises(DescriptionError) as caught:
+        heraldry.draw(heraldry.load(path))
+    assert [fault.line for fault in caught.value.faults] == [4, 6]
