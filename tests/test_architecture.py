@@ -23,10 +23,12 @@ FLOORS = (
     "resolve",
     "plates",
     "guard",
+    "pages",
     "diagrams",
     "specimen",
     "press",
     "build",
+    "ideas",
     "cli",
     "__main__",
 )

@@ -44,7 +44,8 @@ def specimen(
     """Show every alphabet on pages to choose from: a name in each, large and at the size of models, and its letters."""
     with faults_told():
         from heraldry.build import load_all  # imported where used: start-up time
-        from heraldry.specimen import paper_named, show_of, specimen_pages
+        from heraldry.pages.paper import paper_named
+        from heraldry.specimen import show_of, specimen_pages
         from heraldry.units import parse_scale
 
         sheet, scales = paper_named(paper), [parse_scale(name) for name in scale or ["HO"]]

@@ -12,10 +12,10 @@ import unicodedata
 from collections.abc import Sequence
 
 from heraldry.lettering.alphabet import Alphabet
-from heraldry.specimen.block import HAIRLINE_MM, Block, beside, gap, rule, stacked
-from heraldry.specimen.paper import CAPTION_COLUMN_MM
-from heraldry.specimen.showing import Shown, without
-from heraldry.specimen.writing import (
+from heraldry.pages.block import BLACK, GREY, HAIRLINE_MM, Block, beside, gap, rule, stacked
+from heraldry.pages.flow import Entry
+from heraldry.pages.paper import CAPTION_COLUMN_MM
+from heraldry.pages.writing import (
     CAPTION_LEADING_MM,
     balanced,
     broken,
@@ -26,6 +26,7 @@ from heraldry.specimen.writing import (
     sample,
     samples,
 )
+from heraldry.specimen.showing import Shown, without
 from heraldry.units import MM_PER_INCH, Scale
 
 LETTER_ROWS = ("ABCDEFGHIJKLMNOPQRSTUVWXYZ", "abcdefghijklmnopqrstuvwxyz", "0123456789&")
@@ -42,8 +43,6 @@ LETTERS_CAP_MM, LETTERS_TRACKING_CAPS = 4.4, 0.16
 COLUMN_GAP_MM, ENTRY_GAP_MM = 5.0, 8.0
 SIZE_TABS_MM = (0.0, 10.5, 25.0)
 """In a label of a size: full size, height of capitals on the model, stem there."""
-
-Entry = Sequence[Block]
 
 
 def at_a_glance(shown: Shown, text: str, scale: Scale, measure_mm: float) -> Entry:
@@ -77,7 +76,7 @@ def captions(shown: Shown, base_at_mm: float | None) -> Block:
 
 def cannot_letter(missing: Sequence[str], width_mm: float) -> Block:
     """In words, why an alphabet does not show the text."""
-    return caption(f"cannot letter this name, without {letter_names(missing)}", width_mm, "black")
+    return caption(f"cannot letter this name, without {letter_names(missing)}", width_mm, BLACK)
 
 
 def letter_names(letters: Sequence[str]) -> str:
@@ -159,4 +158,4 @@ def size_label(size: str, shown: Shown, cap_mm: float, base_at_mm: float | None)
     stem = shown.stem
     words = (size, millimetres(cap_mm), "" if stem is None else f"stem {stem * cap_mm:.2f}")
     columns = ((tab, word) for tab, word in zip(SIZE_TABS_MM, words, strict=True) if word)
-    return beside(*((tab, sample(caption_line(word), "grey", base_at_mm)) for tab, word in columns))
+    return beside(*((tab, sample(caption_line(word), GREY, base_at_mm)) for tab, word in columns))

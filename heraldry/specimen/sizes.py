@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from heraldry.specimen.block import Block, beside, gap
-from heraldry.specimen.entry import SIZE_TABS_MM, Entry, entry, millimetres, to_size
-from heraldry.specimen.paper import CAPTION_COLUMN_MM
+from heraldry.pages.block import GREY, Block, beside, gap
+from heraldry.pages.flow import Entry
+from heraldry.pages.paper import CAPTION_COLUMN_MM
+from heraldry.pages.writing import CAPTION_LEADING_MM, caption_line, heading, sample
+from heraldry.specimen.entry import SIZE_TABS_MM, entry, millimetres, to_size
 from heraldry.specimen.showing import Show, Shown
-from heraldry.specimen.writing import CAPTION_LEADING_MM, caption_line, heading, sample
 from heraldry.units import MM_PER_INCH, Scale
 
 LARGE_IN, SMALL_IN = 9, 4
@@ -40,6 +41,6 @@ def _group(named: Sequence[tuple[str, Shown]], inches: int, scale: Scale, measur
         lettering = to_size(shown.alphabet, text, cap_mm, width_mm)
         words = (*(first if i == 0 else ("", "")), shown.name)
         columns = [(tab, word) for tab, word in zip(SIZE_TABS_MM, words, strict=True) if word]
-        label = [(tab, sample(caption_line(word), "grey", lettering.base_mm)) for tab, word in columns]
+        label = [(tab, sample(caption_line(word), GREY, lettering.base_mm)) for tab, word in columns]
         rows.append(beside(*label, (CAPTION_COLUMN_MM, lettering)))
     return rows

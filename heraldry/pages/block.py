@@ -1,16 +1,18 @@
-"""A piece of a page: how high it is, and the ink on it in two tones; origin at its upper left, y up, millimetres."""
+"""A piece of a page: how high it is, and the ink on it; origin at its upper left, y up, millimetres."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Literal
 
+from heraldry.artwork import Ink
 from heraldry.geometry.affine import Affine
 from heraldry.geometry.outline import Outline
 from heraldry.lettering.alphabets.contour import rectangle
 
-Tone = Literal["black", "grey"]
+BLACK = Ink("black", "#111111", spot=False)
+GREY = Ink("grey", "#6a6a6a", spot=False)
+"""Captions are grey: they stand back behind the samples."""
 
 RULE_MM, HAIRLINE_MM = 0.5, 0.12
 """Thickness of the rule under the head of a page, and of the one over an entry."""
@@ -18,9 +20,9 @@ RULE_MM, HAIRLINE_MM = 0.5, 0.12
 
 @dataclass(frozen=True, eq=False)
 class Mark:
-    """Ink of one tone."""
+    """What one ink covers."""
 
-    tone: Tone
+    ink: Ink
     outline: Outline
 
 
@@ -35,7 +37,7 @@ class Block:
     def shifted(self, dx: float, dy: float) -> tuple[Mark, ...]:
         """The ink of the block somewhere else."""
         there = Affine.move(dx, dy)
-        return tuple(Mark(mark.tone, mark.outline.transformed(there)) for mark in self.marks)
+        return tuple(Mark(mark.ink, mark.outline.transformed(there)) for mark in self.marks)
 
 
 def stacked(blocks: Iterable[Block]) -> Block:
@@ -57,9 +59,9 @@ def beside(*columns: tuple[float, Block]) -> Block:
     return Block(max((block.height_mm for _, block in columns), default=0.0), tuple(marks), base)
 
 
-def rule(width_mm: float, thick_mm: float, tone: Tone = "black") -> Block:
+def rule(width_mm: float, thick_mm: float, ink: Ink = BLACK) -> Block:
     """A line across at the very top, which takes no height."""
-    return Block(0.0, (Mark(tone, rectangle(0.0, -thick_mm, width_mm, 0.0)),))
+    return Block(0.0, (Mark(ink, rectangle(0.0, -thick_mm, width_mm, 0.0)),))
 
 
 def gap(height_mm: float) -> Block:

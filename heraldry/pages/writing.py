@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from itertools import combinations, pairwise
 
+from heraldry.artwork import Ink
 from heraldry.geometry.affine import Affine
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.point import ORIGIN
@@ -16,8 +17,8 @@ from heraldry.lettering.alphabets import LetterParameters
 from heraldry.lettering.alphabets.named import ours
 from heraldry.lettering.setting import straight
 from heraldry.lettering.setting.lay import Anchor, ink_reach
-from heraldry.specimen.block import Block, Mark, Tone, stacked
-from heraldry.specimen.paper import up_to_grid
+from heraldry.pages.block import BLACK, GREY, Block, Mark, stacked
+from heraldry.pages.paper import up_to_grid
 
 CAPTION_CAP_MM, CAPTION_LEADING_MM = 1.8, 4.0
 """Captions are as high as type of 7 points, on twice the grid."""
@@ -82,12 +83,12 @@ def balanced(words: list[str], widths: list[float], count: int) -> list[str]:
     return [" ".join(words[a:b]) for a, b in pairwise((0, *best, len(words)))]
 
 
-def sample(line: SetLine, tone: Tone = "black", base_at_mm: float | None = None) -> Block:
+def sample(line: SetLine, ink: Ink = BLACK, base_at_mm: float | None = None) -> Block:
     """One line; its base line lies on the grid, with air over its capitals, or as low as it is told."""
-    return _placed(line, tone, "start", 0.0, base_at_mm)
+    return _placed(line, ink, "start", 0.0, base_at_mm)
 
 
-def _placed(line: SetLine, tone: Tone, anchor: Anchor, x_mm: float, base_at_mm: float | None) -> Block:
+def _placed(line: SetLine, ink: Ink, anchor: Anchor, x_mm: float, base_at_mm: float | None) -> Block:
     outline = straight(line, ORIGIN, anchor).outline
     if outline.is_empty:
         return Block(CAPTION_LEADING_MM)
@@ -95,7 +96,7 @@ def _placed(line: SetLine, tone: Tone, anchor: Anchor, x_mm: float, base_at_mm: 
     air = max(LEAST_AIR_MM, AIR_CAPS * line.cap_height_mm)
     drop = up_to_grid(max(box.top, line.cap_height_mm) + air) if base_at_mm is None else base_at_mm
     below = up_to_grid(max(-box.bottom - HANGING_MM, 0.0))
-    return Block(drop + below, (Mark(tone, outline.transformed(Affine.move(x_mm, -drop))),), drop)
+    return Block(drop + below, (Mark(ink, outline.transformed(Affine.move(x_mm, -drop))),), drop)
 
 
 def samples(lines: Sequence[SetLine]) -> Block:
@@ -134,20 +135,20 @@ def caption_line(text: str, cap_mm: float = CAPTION_CAP_MM, bold: bool = False) 
     return line if bold else line.tracked(CAPTION_TRACKING_CAPS * cap_mm)
 
 
-def caption(text: str, width_mm: float, tone: Tone = "grey", base_at_mm: float | None = CAPTION_LEADING_MM) -> Block:
+def caption(text: str, width_mm: float, ink: Ink = GREY, base_at_mm: float | None = CAPTION_LEADING_MM) -> Block:
     """A caption of as many lines as it takes; its first base line may be lower than its leading."""
     lines = broken(lettered(text), lambda line: ink_width(caption_line(line)) <= width_mm)
     bases = [base_at_mm, *[CAPTION_LEADING_MM] * len(lines)]
-    return stacked(sample(caption_line(line), tone, base) for line, base in zip(lines, bases, strict=False))
+    return stacked(sample(caption_line(line), ink, base) for line, base in zip(lines, bases, strict=False))
 
 
 def heading(text: str, width_mm: float, cap_mm: float = NAME_CAP_MM, base_at_mm: float | None = None) -> Block:
     """A name in black, made smaller where it would not fit."""
     line = caption_line(text, cap_mm, bold=True)
     fitting = min(1.0, width_mm / max(ink_width(line), 1e-9))
-    return sample(caption_line(text, cap_mm * fitting, bold=True), "black", base_at_mm)
+    return sample(caption_line(text, cap_mm * fitting, bold=True), BLACK, base_at_mm)
 
 
 def held_right(text: str, right_mm: float, base_at_mm: float) -> Block:
     """A caption that ends at a distance from the left."""
-    return _placed(caption_line(text), "grey", "end", right_mm, base_at_mm)
+    return _placed(caption_line(text), GREY, "end", right_mm, base_at_mm)
