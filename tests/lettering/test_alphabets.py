@@ -90,16 +90,6 @@ def faults_of(alphabet: ParametricAlphabet, character: str) -> list[str]:
     return [f"{character}: {fault}" for fault, there in wrong.items() if there]
 
 
-@pytest.mark.parametrize(("style", "place", "parameters"), GRID)
-def test_every_letter_is_a_clean_outline(style, place, parameters):
-    """Capitals and figures stand at nine of the 27 points each, any two measures meeting in all their values."""
-    alphabet = alphabet_of(style, **parameters)
-    often, others = CAPITALS + FIGURES + "&", sorted(set(bare_letters(style)) - set(CAPITALS + FIGURES + "&"))
-    stride = 3 + place % 2 * 3
-    letters = [*often[place % 3 :: 3], *others[place % stride :: stride]]
-    assert not [fault for character in letters for fault in faults_of(alphabet, character)]
-
-
 @pytest.mark.parametrize(("style", "corner"), [pair for pair in CORNERS if pair[1] not in (None, "round")])
 def test_letters_with_other_corners_are_clean(style, corner):
     for i, (stem, width) in enumerate(itertools.product(thirds(style, "stem"), WIDTHS)):

@@ -26,14 +26,10 @@ NO_WORSE_AT_ONE_STEM = 1.05
 # Thick and thin letters, and wide round ones between serifs, are never as even as block letters: serifed faces are held
 # against their own kind, regular and bold of each as this measure found them (npm @fontsource packages 5.x, latin
 # subsets): roboto-slab, zilla-slab, bitter, rokkitt; libre-caslon-text, old-standard-tt, libre-bodoni,
-# libre-baskerville, playfair-display, source-serif-4. Our slab falls behind the median by 13 in a hundred: its rounds
-# are as wide as those of that kind together and its bars thinner than in most; drawn at width 0.87 it is level.
+# libre-baskerville, playfair-display, source-serif-4.
 KINDS = {
-    "slab": ((0.1807, 0.1576, 0.1782, 0.1513, 0.1697, 0.1440, 0.1949, 0.1677), 1.15),
-    "roman": (
-        (0.2108, 0.2109, 0.2083, 0.2093, 0.2129, 0.2171, 0.2264, 0.2261, 0.2052, 0.2076, 0.1854, 0.1814),
-        1.01,
-    ),
+    "slab": (0.1807, 0.1576, 0.1782, 0.1513, 0.1697, 0.1440, 0.1949, 0.1677),
+    "roman": (0.2108, 0.2109, 0.2083, 0.2093, 0.2129, 0.2171, 0.2264, 0.2261, 0.2052, 0.2076, 0.1854, 0.1814),
 }
 
 
@@ -55,14 +51,13 @@ def test_the_usual_gothic_is_no_worse_than_the_median_of_all_faces() -> None:
 
 
 @pytest.mark.parametrize("style", ["slab", "roman"])
-def test_serifed_letters_stand_beside_faces_of_their_kind(style: str) -> None:
-    theirs, no_worse = KINDS[style]
-    assert grey_of(ours(style)) <= median(theirs) * no_worse
+def test_serifed_letters_are_no_worse_than_the_median_of_their_kind(style: str) -> None:
+    assert grey_of(ours(style)) <= median(KINDS[style])
 
 
 def test_the_figures_of_serifed_faces_are_by_this_measure() -> None:
     """A serifed face that pip carries too, measured again, stands among those written down."""
-    low, high = min(KINDS["roman"][0]), max(KINDS["roman"][0])
+    low, high = min(KINDS["roman"]), max(KINDS["roman"])
     for name in SERIF_FACES:
         assert low * 0.95 <= grey_of_face(*name) <= high
 

@@ -7,6 +7,9 @@ factor is a power of two.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from itertools import combinations
+
 from heraldry.geometry.affine import Affine
 from heraldry.geometry.boolean import intersect, subtract, unite
 from heraldry.geometry.outline import Outline
@@ -18,8 +21,16 @@ _REDUCE = Affine.scale(1.0 / DRAWN_CAP_MM)
 
 
 def join(*strokes: Outline) -> Outline:
-    """One outline covering all strokes."""
+    """One outline covering all strokes; those that all stand clear of one another are only put together."""
+    if len(strokes) > 1 and _clear_of_one_another(strokes):
+        return Outline.gather(strokes)
     return unite(*(stroke.transformed(_ENLARGE) for stroke in strokes)).transformed(_REDUCE)
+
+
+def _clear_of_one_another(strokes: Sequence[Outline]) -> bool:
+    """Whether no two boxes meet; strokes are lines and cubics, which stay within their points."""
+    boxes = [(s.data.min(axis=(0, 1)), s.data.max(axis=(0, 1))) for s in strokes if not s.is_empty]
+    return all((one[1] < other[0]).any() or (other[1] < one[0]).any() for one, other in combinations(boxes, 2))
 
 
 def cut(stroke: Outline, *whites: Outline) -> Outline:

@@ -17,9 +17,12 @@ from heraldry.geometry.affine import Affine
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import EMPTY, Bounds, Outline
 from heraldry.lettering.alphabet import Figures, SetGlyph, SetLine
+from heraldry.lettering.alphabets.crumbs import without_crumbs
 from heraldry.lettering.alphabets.parameters import LetterParameters
+from heraldry.lettering.alphabets.pen import Pen
 from heraldry.lettering.alphabets.stencil import bridged
 from heraldry.lettering.alphabets.style import Style
+from heraldry.lettering.alphabets.table import inked
 from heraldry.lettering.spacing import Spacing
 
 # White of a word space, in widths of H: a space as wide as the white inside H holds words apart in capitals.
@@ -160,10 +163,17 @@ def word_space(style: Style, parameters: LetterParameters) -> float:
 @lru_cache(maxsize=LETTERS_KEPT)
 def shape(style: Style, parameters: LetterParameters, character: str) -> tuple[Outline, Bounds]:
     """A letter's outline as it was drawn, and the box round its ink, in cap heights."""
-    outline = style.letters[character].draw(style.make_pen(parameters))
+    outline = inked(style.letters[character].draw, pen_of(style, parameters))
     if parameters.stencil:
         outline = bridged(outline, _measure(parameters)[0])
+    outline = without_crumbs(outline)
     return outline, bounds(outline)
+
+
+@lru_cache(maxsize=ALPHABETS_KEPT)
+def pen_of(style: Style, parameters: LetterParameters) -> Pen:
+    """The pen of an alphabet: one and the same for all its letters, which share drawings by it."""
+    return style.make_pen(parameters)
 
 
 @lru_cache(maxsize=LETTERS_KEPT)

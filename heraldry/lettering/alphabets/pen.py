@@ -85,7 +85,7 @@ def slope_width(run: float, rise: float, thick: float) -> float:
     return (-half_b + math.sqrt(half_b**2 - a * c)) / a
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Pen:
     """Thicknesses and heights of one alphabet, and the strokes drawn with them.
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from heraldry.geometry.outline import Outline
 from heraldry.lettering.alphabets.pen import Pen
@@ -20,6 +21,15 @@ class Entry:
 
 
 Letters = dict[str, Entry]
+
+# Drawings remembered at once: those of a few alphabets, since Á, Â and Ä are all made from one A.
+DRAWINGS_KEPT = 1024
+
+
+@lru_cache(maxsize=DRAWINGS_KEPT)
+def inked(draw: Draw, pen: Pen) -> Outline:
+    """A letter drawn with a pen, once for all letters that are made from it."""
+    return draw(pen)
 
 
 def enters(table: Letters) -> Callable[..., Callable[[Draw], Draw]]:

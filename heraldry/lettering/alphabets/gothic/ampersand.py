@@ -21,8 +21,8 @@ LIGHTER_BY_STEM = 0.55
 # Height of the crossing's middle, of the arm's end, and of the corner in which the leg leaves the loop.
 WAIST, ARM_END, LEG_CORNER = 0.555, 0.45, 0.66
 
-# Height at which the leg takes over from the loop, and how far the two overlap there.
-TURN, OVERLAP = 0.775, 0.01
+# How far loop and leg overlap where the leg takes over, and how much of the leg its bend takes.
+OVERLAP, BEND_OF_LEG = 0.01, 0.26
 
 # Width of the bowl if it closed, and how far the arm reaches, in widths of the sign.
 BOWL_WIDE, ARM_REACH = 0.76, 0.945
@@ -39,7 +39,7 @@ class _Frame:
     """The ruled lines of one ampersand.
 
     ``side`` and ``loop`` are the thicknesses of the bowl's and the loop's sides, ``rising`` that of the stroke
-    that crosses.
+    that crosses, ``fall`` that of the leg.
     """
 
     pen: Pen
@@ -48,6 +48,7 @@ class _Frame:
     loop: float
     crown: float
     rising: float
+    fall: float
     left: float
     right: float
 
@@ -58,6 +59,22 @@ class _Frame:
     @property
     def foot(self) -> float:
         return -self.pen.over
+
+    @property
+    def leg_across(self) -> float:
+        """Level width of the leg."""
+        return slope_width(self.wide - self.left, LEG_CORNER, self.fall)
+
+    @property
+    def inner_corner(self) -> float:
+        """Height at which the leg's inner edge, ruled straight, leaves the loop."""
+        run = self.wide - self.leg_across - self.left
+        return LEG_CORNER / run * (self.wide - self.left - self.loop)
+
+    @property
+    def turn(self) -> float:
+        """Height at which the leg takes over from the loop: both bends of the eye are then alike."""
+        return (self.top - self.crown + max(self.inner_corner, LEG_CORNER)) / 2.0
 
     @property
     def steepness(self) -> float:
@@ -81,8 +98,8 @@ def draw_and(pen: Pen) -> Outline:
     wide, lighter = and_wide(pen), 1.0 - LIGHTER_BY_STEM * pen.stem
     side, loop = pen.side * lighter, pen.side * lighter * pen.loop_of_and
     rising = pen.stem * lighter * pen.rising_of_and
-    frame = _Frame(pen, wide, side, loop, pen.crown * lighter, rising, wide * 0.11, wide * 0.665)
-    return join(_loop_and_bowl(frame), _leg(frame, lighter))
+    frame = _Frame(pen, wide, side, loop, pen.crown * lighter, rising, pen.fall * lighter, wide * 0.11, wide * 0.665)
+    return join(_loop_and_bowl(frame), _leg(frame))
 
 
 def _bends(frame: _Frame, width: float, height: float, inner: bool) -> Bend:
@@ -105,17 +122,17 @@ def _into_crossing(frame: _Frame, bend: Bend, edge: float) -> tuple[float, float
 
 def _to_turn(frame: _Frame, bend: Bend, top: float) -> Bend:
     """The loop's bend on the left, where the leg takes over."""
-    return replace(bend, along=min(bend.along, top - TURN)) if frame.pen.corner == "round" else bend
+    return replace(bend, along=min(bend.along, top - frame.turn)) if frame.pen.corner == "round" else bend
 
 
 def _loop_and_bowl(frame: _Frame) -> Outline:
     return Outline.of([bent((*_lower_edge(frame), *_upper_edge(frame)), frame.pen.corner)])
 
 
-def _arm(frame: _Frame) -> tuple[float, float]:
-    """Right end of the arm, and how wide it is there."""
-    thick = frame.side * 1.03 * frame.pen.rising_of_and
-    return frame.wide * ARM_REACH, thick * math.hypot(1.0, ARM_LEAN)
+def arm_thick(pen: Pen) -> float:
+    """Level width of the arm."""
+    side = pen.side * (1.0 - LIGHTER_BY_STEM * pen.stem)
+    return side * 1.03 * pen.rising_of_and * math.hypot(1.0, ARM_LEAN)
 
 
 def _lower_edge(frame: _Frame) -> tuple[Knot, ...]:
@@ -124,11 +141,11 @@ def _lower_edge(frame: _Frame) -> tuple[Knot, ...]:
     above, below = frame.edge(right, -1.0), frame.edge(side, -1.0)
     loop = _bends(frame, right - left, top - above, False)
     well = _bends(frame, frame.wide * BOWL_WIDE - 2 * side, below - floor, True)
-    reach, arm = _arm(frame)
+    reach, arm = frame.wide * ARM_REACH, arm_thick(frame.pen)
     heel = reach - arm - ARM_LEAN * (ARM_END - floor)
     bend = (heel - side - well.across, 0.18) if frame.pen.corner == "round" else (0.0, 0.0)
     return (
-        Knot.upright_first(left, top, _to_turn(frame, loop, top), cut=TURN - OVERLAP),
+        Knot.upright_first(left, top, _to_turn(frame, loop, top), cut=frame.turn - OVERLAP),
         Knot.level_first(right, top, loop),
         Knot(right, above, *_into_crossing(frame, loop, top - above)),
         Knot(side, below, *_into_crossing(frame, well, below - floor)[::-1], INNER_TENSION),
@@ -144,7 +161,7 @@ def _upper_edge(frame: _Frame) -> tuple[Knot, ...]:
     above, below, side = frame.edge(right - frame.loop, 1.0), frame.edge(0.0, 1.0), frame.loop
     eye = _bends(frame, right - left - 2 * side, roof - above, True)
     bowl = _bends(frame, frame.wide * BOWL_WIDE, below - foot, False)
-    reach, _ = _arm(frame)
+    reach = frame.wide * ARM_REACH
     heel = reach - ARM_LEAN * (ARM_END - foot)
     bend = (0.30, heel - bowl.across) if frame.pen.corner == "round" else (0.0, 0.0)
     return (
@@ -154,22 +171,20 @@ def _upper_edge(frame: _Frame) -> tuple[Knot, ...]:
         Knot(0.0, below, *_into_crossing(frame, bowl, below - foot)),
         Knot(right - side, above, *_into_crossing(frame, eye, roof - above)[::-1], INNER_TENSION),
         Knot.upright_first(right - side, roof, eye),
-        Knot.level_first(left + side, roof, _to_turn(frame, eye, roof), cut=TURN - OVERLAP),
+        Knot.level_first(left + side, roof, _to_turn(frame, eye, roof), cut=frame.turn - OVERLAP),
     )
 
 
-def _leg(frame: _Frame, lighter: float) -> Outline:
+def _leg(frame: _Frame) -> Outline:
     """The stroke that comes down from the loop's left side to the right of the base line."""
-    wide, left, side = frame.wide, frame.left, frame.loop
-    across = slope_width(wide - left, LEG_CORNER, frame.pen.fall * lighter)
-    high = LEG_CORNER / (wide - across - left) * (wide - left - side)
-    upright, along = (TURN - LEG_CORNER - 2 * OVERLAP, 0.22) if frame.pen.corner == "round" else (0.05, 0.05)
+    wide, left, inside, turn = frame.wide, frame.left, frame.left + frame.loop, frame.turn
+    upright, along = (1.0, BEND_OF_LEG) if frame.pen.corner == "round" else (0.05, 0.05)
     knots = (
-        Knot(left, TURN),
-        Knot(left, LEG_CORNER, upright, along),
-        Knot(wide - across, 0.0),
+        Knot(left, turn),
+        Knot(left, LEG_CORNER, min(upright, turn - LEG_CORNER - 2 * OVERLAP), along),
+        Knot(wide - frame.leg_across, 0.0),
         Knot(wide, 0.0),
-        Knot(left + side, high, along, min(upright, TURN - high - 2 * OVERLAP)),
-        Knot(left + side, TURN),
+        Knot(inside, frame.inner_corner, along, min(upright, turn - frame.inner_corner - 2 * OVERLAP)),
+        Knot(inside, turn),
     )
     return Outline.of([bent(knots, frame.pen.corner)])

@@ -61,8 +61,8 @@ def two(pen: Pen, wide: float, foot_end: float) -> Outline:
     thick, crown, top, right = side(pen), pen.crown, 1.0 + pen.over, wide * 0.975
     left, end, tip = wide * 0.02, 0.5 + pen.opening * 0.5, thick * pen.ending
     inner, low, outer, foot = neck_of_2(pen, right)
-    outside = _hook_bend(pen, right - left, top - outer.y)
-    inside = _hook_inside(pen, outside, right - left - thick - tip, top - crown - inner.y)
+    outside = hook_bend(pen, right - left, top - outer.y)
+    inside = hook_inside(pen, outside, thick, right - left - thick - tip, top - crown - inner.y)
     knots = (
         Knot(0.0, 0.0), Knot(foot_end, 0.0), Knot(foot_end, pen.arm), Knot(foot.x, foot.y),
         Knot(outer.x, outer.y, *_neck(pen, outside, abs(outer - foot) * 0.7, top - outer.y)),
@@ -85,14 +85,15 @@ def neck_of_2(pen: Pen, right: float) -> tuple[Point, Point, Point, Point]:
     return inner, low, outer, meet(edge, neck, Point(0.0, pen.arm), Point(1.0, 0.0))
 
 
-def _hook_bend(pen: Pen, width: float, height: float) -> Bend:
+def hook_bend(pen: Pen, width: float, height: float) -> Bend:
     """The bend of an open hook, half of its height long when it is a curve."""
     return Bend(width / 2.0, height * 0.5) if pen.corner == "round" else pen.bend(width, height)
 
 
-def _hook_inside(pen: Pen, outer: Bend, width: float, height: float) -> Bend:
+def hook_inside(pen: Pen, outer: Bend, thick: float, width: float, height: float) -> Bend:
+    """The bend inside such a hook, whose side is ``thick``."""
     if pen.corner != "round":
-        return pen.fitted(pen.inner_bend(outer, side(pen), pen.crown), min(width, height))
+        return pen.fitted(pen.inner_bend(outer, thick, pen.crown), min(width, height))
     return Bend(width / 2.0, height * 0.5, INNER_TENSION)
 
 

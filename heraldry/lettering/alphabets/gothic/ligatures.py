@@ -96,12 +96,13 @@ def draw_small_eth(pen: Pen) -> Outline:
 
 @letter("ß")
 def draw_sharp_s(pen: Pen) -> Outline:
-    """A tall stem bent over into two bowls, the lower one open."""
+    """A tall stem bent over into two bowls, the lower one open as far as the upper one is ruled straight."""
     pen, wide = small(pen), pen.wide("ß")
     waist, half = 0.535, pen.crown / 2.0
     upper = pen.bowl(0.0, waist - half, wide * 0.93, pen.ascender + pen.over, "tl tr br", (pen.stem, pen.side))
     lower = pen.bowl(0.0, -pen.over, wide, waist + half, "tr br", (pen.stem, pen.side))
-    opened = cut(join(upper, lower), rectangle(pen.stem, -FAR, max(wide * 0.44, pen.stem * 1.45), waist + half))
+    gap = min(max(wide * 0.44, pen.stem * 1.45), (wide * 0.93 + pen.stem - pen.side) / 2.0)
+    opened = cut(join(upper, lower), rectangle(pen.stem, -FAR, gap, waist + half))
     return join(cut(opened, rectangle(-FAR, -FAR, pen.stem, 0.6)), pen.upright(0.0, 0.0, 0.65))
 
 

@@ -22,7 +22,7 @@ WAIST_OF_S = 0.522
 SPUR_OF_G = 0.74
 
 # How far the tail of Q steps below the base line.
-TAIL_OF_Q = 0.085
+TAIL_OF_Q = 0.125
 
 # Height at which the hook of J ends.
 END_OF_J = 0.335
@@ -107,9 +107,9 @@ def draw_p(pen: Pen) -> Outline:
 def draw_q(pen: Pen) -> Outline:
     """O with a tail that leaves its counter clear and steps a little below the base line."""
     wide = pen.wide("Q")
-    top, run = pen.crown * 0.5, wide * 0.25
+    top, run = pen.crown * 0.6, wide * 0.27
     across = slope_width(run + pen.stem, top + TAIL_OF_Q, pen.stem * 0.88)
-    head = wide * 0.72 - across
+    head = wide * 0.73 - across
     tail = pen.slope(head + run, across, head, across, -TAIL_OF_Q, top)
     return join(ring(pen, wide), tail)
 

@@ -23,9 +23,16 @@ from heraldry.lettering.alphabets.style import Range, Style
 LETTER_FILES = (straight, round, diagonal, kay, figures, lower, ligatures, ampersand)
 
 
+# Widths in those of the medians, so that words look evenly grey: letters that are empty in the middle or at a side
+# are drawn a trace narrower, crowded ones a trace wider.
+EVENED = {"L": 0.96, "T": 0.97, **dict.fromkeys("OQU", 0.98), "R": 1.02}
+
 REGULAR, BOLD = 0.136, 0.216
 PROPORTIONS = Proportions(
-    regular=Master(REGULAR, 1.012, 0.058), bold=Master(BOLD, 1.070, 0.048), condensed=None, rows=ROMAN_ROWS
+    regular=Master(REGULAR, 1.012, 0.058),
+    bold=Master(BOLD, 1.070, 0.048),
+    condensed=None,
+    rows={letter: row.drawn(EVENED.get(letter, 1.0)) for letter, row in ROMAN_ROWS.items()},
 )
 
 # Thin strokes that stand or lean, tops of rounds, serifs and beaks, in crossbars; thick strokes that fall, in stems.

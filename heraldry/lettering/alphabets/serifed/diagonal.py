@@ -22,12 +22,6 @@ BAR_OF_A, LOWER_BY_ARM = 0.39, 0.37
 # Between the feet of A stands at least this much white, in stems, or its counter would close.
 LEAST_WHITE_OF_A = 1.75
 
-# Between the feet of A stands at least this much white, in stems, or its counter would close.
-LEAST_WHITE_OF_A = 1.75
-
-# Serifs of leaning strokes in those of stems: outside, and inside where two share a white.
-LEANING_SERIF = 0.86
-
 
 def bar_of_a(pen: Pen) -> float:
     """Height of the middle of the bar of A and Æ."""

@@ -77,13 +77,14 @@ def draw_small_ae(pen: Pen) -> Outline:
 
 @letter("ß")
 def draw_sharp_s(pen: Pen) -> Outline:
-    """A tall stem bent over into two bowls, the lower one open."""
+    """A tall stem bent over into two bowls, the lower one open as far as the upper one is ruled straight."""
     pen, wide = small(pen), pen.wide("ß")
     left, waist, half = pen.serif.natural, 0.535, pen.crown / 2.0
     sides = (pen.stem, pen.side)
     upper = pen.bowl(left, waist - half, wide * 0.95, pen.ascender + pen.over, "tl tr br", sides)
     lower = pen.bowl(left, -pen.over, wide, waist + half, "tr br", sides)
-    gap = left + max((wide - left) * 0.44, pen.stem * 1.45)
+    bent_from = (left + wide * 0.95 + pen.stem - pen.side) / 2.0
+    gap = min(left + max((wide - left) * 0.44, pen.stem * 1.45), bent_from)
     opened = cut(join(upper, lower), rectangle(left + pen.stem, -FAR, gap, waist + half))
     foot = post(pen, left, 0.0, 0.65, feet=Reach(pen.serif.reach, pen.serif.between(gap - left - pen.stem)))
     return join(cut(opened, rectangle(-FAR, -FAR, left + pen.stem, 0.6)), foot)

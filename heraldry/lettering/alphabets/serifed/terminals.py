@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
+
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Outline
 from heraldry.lettering.alphabets.contour import CIRCLE_TENSION, Knot, bent, rectangle
@@ -34,8 +36,8 @@ MERGED = 1.7
 # The curve of a beak's root: where its ruled corner lies on the reach, and how much of each side of it is bent.
 CORNER_OF_ROOT, STRAIGHT_OF_BEAK, BENT_OF_ROOT = 0.22, 0.9, 0.72
 
-# The cut end of a round is measured this far from the cut.
-JUST_INSIDE = 1e-4
+# The cut end of a round is measured this far from the cut, and its nodes are that near to it.
+JUST_INSIDE, ON_THE_CUT = 1e-4, 1e-7
 
 
 @dataclass(frozen=True)
@@ -56,8 +58,7 @@ def beaked(pen: Pen, round_: Outline, end: BeakEnd) -> Outline:
     point = _clear(round_, end, up, [end.side - out * JUST_INSIDE, inner, inner - out * reach / 3.0])
     if (under - point) * up < LEAST_SERIF:
         return round_
-    top = outermost(round_, end.side - out * JUST_INSIDE, up)
-    knots = [Knot(end.side, top), Knot(end.side, point), Knot(inner, point)]
+    knots = [Knot(end.side, _corner(round_, end.side, up)), Knot(end.side, point), Knot(inner, point)]
     if reach > 0.0:
         before, after = abs(under - point) * STRAIGHT_OF_BEAK, reach * BENT_OF_ROOT
         knots.append(Knot(inner - out * reach * CORNER_OF_ROOT, under, before, after, CIRCLE_TENSION))
@@ -84,6 +85,12 @@ def _clear(outline: Outline, end: BeakEnd, up: float, places: Sequence[float]) -
         following = others[:-1] if up > 0.0 else others[1:]
         points += [edge * up + LEAST_GAP for span in following for edge in span]
     return max(points) * up
+
+
+def _corner(outline: Outline, side: float, up: float) -> float:
+    """The outermost corner of the cut at ``side``: its very node, or beak and round would leave a trace between them."""
+    nodes = outline.data[:, 0]
+    return float((nodes[np.abs(nodes[:, 0] - side) < ON_THE_CUT, 1] * up).max() * up)
 
 
 def _limb(outline: Outline, x: float, up: float) -> tuple[float, float]:

@@ -27,8 +27,14 @@ PASSES = 0.45
 # A bar stands this much lower under the serif of its stem, in that serif's thickness.
 CLEAR_OF_SERIF = 0.55
 
+# The small o of № is at least so many times as wide as its sides are thick.
+LEAST_OF_RAISED = 3.1
+
 # How far the stroke of $ shows above and below its S.
 STROKE_OF_DOLLAR = 0.115
+
+# What the S of $ loses with each stem more: less than other signs, for its stroke leaves its inside free.
+LIGHTER_DOLLAR = 0.7
 
 
 def barred(pen: Pen, bare: Outline, left: float, right: float, middle: float, thick: float) -> Outline:
@@ -117,7 +123,7 @@ def draw_small_stroked_l(letters: Letters, pen: Pen) -> Outline:
 
 def draw_dollar(letters: Letters, pen: Pen) -> Outline:
     """S with a stroke that shows above and below it."""
-    thin, wide = lighter(pen), pen.wide("$") * 0.96
+    thin, wide = lighter(pen, by_stem=LIGHTER_DOLLAR), pen.wide("$") * 0.96
     stroke = max(thin.hair, thin.stem * 0.45) * 0.9
     ess = letters["S"].draw(replace(thin, widths={**pen.widths, "S": wide}))
     left, levels = (wide - stroke) / 2.0, ink_columns(ess, wide / 2.0, FLATTENED)
@@ -128,8 +134,9 @@ def draw_dollar(letters: Letters, pen: Pen) -> Outline:
 
 def draw_numero(letters: Letters, pen: Pen) -> Outline:
     """N and a small raised o over a bar."""
-    wide, capital, thin = pen.wide("№"), pen.wide("N"), lighter(pen, 0.84)
-    left = capital + max(pen.stem * 0.55, 0.09)
+    capital, thin = pen.wide("N"), lighter(pen, 0.84)
+    left = capital + max(pen.stem * 0.6, pen.wide("H") * 0.14)
+    wide = max(pen.wide("№"), left + thin.side * LEAST_OF_RAISED)
     raised = thin.bowl(left, 0.40, wide, 1.0 + pen.over)
     return join(letters["N"].draw(pen), raised, rectangle(left, 0.17, wide, 0.17 + thin.crown))
 

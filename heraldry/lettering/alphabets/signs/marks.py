@@ -12,11 +12,12 @@ from itertools import chain
 
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Bounds, Outline
-from heraldry.lettering.alphabets.contour import Knot, bent, polygon, rectangle
+from heraldry.lettering.alphabets.contour import Bend, Knot, bent, polygon, rectangle
 from heraldry.lettering.alphabets.ink import cut, join, mirrored, moved, turned
 from heraldry.lettering.alphabets.pen import Pen
 from heraldry.lettering.alphabets.signs.punctuation import POINT_OF_STEM, comma, point, wedge
-from heraldry.lettering.alphabets.table import Draw, Entry, Letters
+from heraldry.lettering.alphabets.table import Draw, Entry, Letters, inked
+from heraldry.lettering.scan import ink_spans
 
 FAR = 2.0
 
@@ -27,6 +28,12 @@ HIGH_OVER_CAPITAL, HIGH_OVER_SMALL = 0.175, 0.205
 
 # Marks are no thinner than this, in stems, where an alphabet's arms are.
 LEAST_OF_STEM = 0.40
+
+# White between the stem of L and its caron.
+WHITE_BESIDE_CARON = 0.075
+
+# Chords along curves while the ink of a letter is looked for.
+FLATTENED = 1e-4
 
 # How far a mark hangs below the base line.
 MARK_FOOT = -0.275
@@ -99,9 +106,19 @@ def macron(pen: Pen, middle: float, foot: float, high: float) -> Outline:
 
 
 def breve(pen: Pen, middle: float, foot: float, high: float) -> Outline:
-    """A shallow cup."""
-    half, thick = pen.stem * 0.75 + 0.12, pen.stem * 0.72
-    return pen.cup(middle - half, foot, middle + half, foot + high, (thick, thick), min(pen.crown * 0.72, high * 0.55))
+    """A shallow bowl, thinner at its foot; where corners are not round, a cup."""
+    half, thick, level = pen.stem * 0.75 + 0.12, pen.stem * 0.62, min(pen.crown * 0.72, high * 0.48)
+    left, right, top = middle - half, middle + half, foot + high
+    if pen.corner != "round":
+        return pen.cup(left, foot, right, top, (thick, thick), level)
+    outer, inner = Bend(half, high), Bend(half - thick, high - level)
+    knots = (
+        Knot.upright_first(left, foot, outer, cut=top),
+        Knot.level_first(right, foot, outer, cut=top),
+        Knot.upright_first(right - thick, foot + level, inner, cut=top),
+        Knot.level_first(left + thick, foot + level, inner, cut=top),
+    )
+    return Outline.of([bent(knots, pen.corner)])
 
 
 def tilde(pen: Pen, middle: float, foot: float, high: float) -> Outline:
@@ -120,9 +137,9 @@ def cedilla(pen: Pen, middle: float) -> Outline:
     """A hook below the letter, open to the left."""
     thick = min(pen.stem * 0.5, 0.068)
     right, left, high, low = middle + 0.115, middle - 0.10, -0.07, MARK_FOOT
-    outer = pen.bend(2.0 * (right - middle), high - low)
-    inner = pen.inner_bend(outer, thick, thick)
     stem = middle - thick / 2.0
+    outer = pen.bend(2.0 * (right - stem - thick), high - low)
+    inner = pen.inner_bend(outer, thick, thick)
     knots = (
         Knot(stem, pen.crown / 2.0), Knot(stem + thick, pen.crown / 2.0), Knot(stem + thick, high),
         Knot.level_first(right, high, outer), Knot.upright_first(right, low, outer),
@@ -135,11 +152,23 @@ def cedilla(pen: Pen, middle: float) -> Outline:
 
 def ogonek(pen: Pen, left: float) -> Outline:
     """A hook below a letter, open to the right."""
-    thick = min(pen.stem * 0.62, 0.10)
+    thick = thick_of_ogonek(pen)
     low, right = MARK_FOOT, left + 0.15 + thick * 0.5
     sides, level = (thick, thick), thick * 0.9
     cup = pen.cup(left, low, 2.0 * right - left, thick * 0.4, sides, level)
     return cut(cup, rectangle(right, -FAR, FAR, FAR))
+
+
+def thick_of_ogonek(pen: Pen) -> float:
+    """Thickness of its stroke."""
+    return min(pen.stem * 0.62, 0.10)
+
+
+def under_ink(pen: Pen, base: Outline, left: float, right: float) -> float:
+    """How far a stroke between ``left`` and ``right`` has to be moved to hang from the ink on the base line."""
+    spans = [span for span in ink_spans(base, pen.crown / 2.0, FLATTENED) if span[1] - span[0] >= right - left]
+    shifts = [max(foot - left, 0.0) + min(head - right, 0.0) for foot, head in spans]
+    return min(shifts, key=abs, default=0.0)
 
 
 def comma_below(pen: Pen, middle: float) -> Outline:
@@ -181,11 +210,13 @@ def _foot(pen: Pen, bare: str) -> tuple[float, float]:
     return (pen.ascender if bare in TALL else pen.x_height) + WHITE_UNDER_MARK, HIGH_OVER_SMALL
 
 
-def _beside(pen: Pen, box: Bounds, bare: str) -> Outline:
-    """The caron of tall letters."""
-    top = 1.0 if bare.isupper() else pen.ascender
-    inset = box.right - box.width * 0.45 if bare == "L" else box.right + pen.stem * 0.35
-    return moved(wedge(pen, 0.0), inset, top - 1.0)
+def _beside(pen: Pen, base: Outline, bare: str) -> Outline:
+    """The caron of tall letters; that of L stands in its white, clear of the serif."""
+    top, box = 1.0 if bare.isupper() else pen.ascender, bounds(base)
+    if bare != "L":
+        return moved(wedge(pen, 0.0), box.right + pen.stem * 0.35, top - 1.0)
+    (_, head), *_ = ink_spans(base, top - pen.serif.thick / 2.0 - FLATTENED, FLATTENED)
+    return moved(wedge(pen, 0.0), max(box.right - box.width * 0.45, head + WHITE_BESIDE_CARON), 0.0)
 
 
 def _stem_for_ogonek(pen: Pen, box: Bounds, bare: str) -> float:
@@ -202,16 +233,18 @@ def _marked(pen: Pen, bare: str, mark: str, base: Outline) -> Outline:
     box = bounds(base)
     middle = (box.left + box.right) / 2.0
     if mark == OGONEK:
-        return ogonek(pen, _stem_for_ogonek(pen, box, bare))
+        left = _stem_for_ogonek(pen, box, bare)
+        return ogonek(pen, left + under_ink(pen, base, left, left + thick_of_ogonek(pen)))
     if mark == COMMA or (mark == CEDILLA and bare in COMMA_FOR_CEDILLA and bare != "g"):
         return comma_below(pen, middle)
     if mark == CEDILLA and bare == "g":
         size = pen.stem * POINT_OF_STEM
         return turned(comma(pen, middle - size / 2.0, 0.0), middle, (pen.x_height + 0.09 + size) / 2.0)
     if mark == CEDILLA:
-        return cedilla(pen, middle)
+        half = pen.stem / 4.0
+        return cedilla(pen, middle + under_ink(pen, base, middle - half, middle + half))
     if mark == CARON and bare in CARON_BESIDE:
-        return _beside(pen, box, bare)
+        return _beside(pen, base, bare)
     return OVER[mark](pen, middle, *_foot(pen, bare))
 
 
@@ -221,7 +254,7 @@ def composed(letters: Letters, bare: str, mark: str) -> Draw:
     base = letters[UNDOTTED.get(bare, bare) if over else bare]
 
     def draw(pen: Pen) -> Outline:
-        outline = base.draw(pen)
+        outline = inked(base.draw, pen)
         return join(outline, _marked(pen, bare, mark, outline))
 
     return draw

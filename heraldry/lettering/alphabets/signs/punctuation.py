@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Outline
-from heraldry.lettering.alphabets.contour import Knot, ball, bent, polygon, rectangle
+from heraldry.lettering.alphabets.contour import Bend, Knot, ball, bent, polygon, rectangle
+from heraldry.lettering.alphabets.gothic.figures import hook_bend, hook_inside
 from heraldry.lettering.alphabets.hook_end import HookEnd, balls
 from heraldry.lettering.alphabets.ink import cut, join, mirrored, moved, turned
-from heraldry.lettering.alphabets.pen import Pen, slope_width
+from heraldry.lettering.alphabets.pen import CHAMFER, Pen, slope_width
 from heraldry.lettering.alphabets.signs.table import sign
+from heraldry.lettering.alphabets.table import inked
 
 FAR = 2.0
 
@@ -17,6 +19,12 @@ POINT_OF_STEM = 1.08
 
 # Inside the hook of ? stands at least this much white, in stems.
 LEAST_WHITE_OF_HOOK = 0.45
+
+# Height at which the hook of ? turns down into its stem.
+NECK_OF_QUESTION = 0.40
+
+# So much higher its outer edge turns up again, when it is a curve: the hook thins on its way down.
+RISE_OF_NECK = 0.09
 
 # Height of dashes: the middle of the capitals, since capitals and figures are what they join.
 DASH_HEIGHT = 0.49
@@ -35,15 +43,14 @@ def point(pen: Pen, left: float, bottom: float, size: float | None = None) -> Ou
 
 def comma(pen: Pen, left: float, bottom: float) -> Outline:
     """A point whose right side runs down into a tail."""
+    return moved(inked(_comma, pen), left, bottom)
+
+
+def _comma(pen: Pen) -> Outline:
     size = pen.stem * POINT_OF_STEM
-    root = bottom + (size / 2.0 if pen.round_points else 0.0)
-    tail = polygon(
-        (left + size * 0.40, root),
-        (left + size, root),
-        (left + size * 0.62, bottom - size * 0.78),
-        (left + size * 0.10, bottom - size * 0.78),
-    )
-    return join(point(pen, left, bottom), tail)
+    root = size / 2.0 if pen.round_points else 0.0
+    tail = polygon((size * 0.40, root), (size, root), (size * 0.62, -size * 0.78), (size * 0.10, -size * 0.78))
+    return join(point(pen, 0.0, 0.0), tail)
 
 
 @sign(".")
@@ -204,17 +211,44 @@ def draw_opening_exclamation(pen: Pen) -> Outline:
 
 @sign("?")
 def draw_question(pen: Pen) -> Outline:
-    """A hook that comes down to a stem, over a point."""
-    top, crown, side = 1.0 + pen.over, pen.crown, pen.side * 0.97
-    wide = max(pen.wide("?"), side + max(pen.serif.ball, side * pen.ending) + pen.stem * LEAST_WHITE_OF_HOOK)
-    size = pen.stem * POINT_OF_STEM
-    foot, neck = size + max(0.09, pen.stem * 0.5), 0.46
-    end = 0.5 + pen.opening * 0.5
+    """A hook that turns down into a stem, over a point."""
+    side, size = pen.side * 0.97, pen.stem * POINT_OF_STEM
+    tip = side * pen.ending
+    wide = max(pen.wide("?"), side + max(pen.serif.ball, tip) + pen.stem * LEAST_WHITE_OF_HOOK)
     thick = max(pen.hair, pen.stem * 0.5)
-    left = max(wide * 0.46, side + pen.stem * 0.55) - thick / 2.0
-    hook = pen.hook(0.0, wide, top, neck - crown / 2.0, left, end, side)
-    stem = pen.upright(left, foot, neck + crown / 2.0, thick)
-    return join(hook, stem, point(pen, left + (thick - size) / 2.0, 0.0), *balls(pen, HookEnd(0.0, False, end)))
+    left, end = (wide - thick) / 2.0, 0.5 + pen.opening * 0.5
+    hook = question_hook(pen, wide, left, thick, end)
+    return join(hook, point(pen, left + (thick - size) / 2.0, 0.0), *balls(pen, HookEnd(0.0, False, end)))
+
+
+def question_hook(pen: Pen, wide: float, left: float, thick: float, end: float) -> Outline:
+    """The hook of ? with its stem at ``left``; its open end is cut at the height ``end``."""
+    side, top, roof = pen.side * 0.97, 1.0 + pen.over, 1.0 + pen.over - pen.crown
+    tip, foot = side * pen.ending, pen.stem * POINT_OF_STEM + max(0.09, pen.stem * 0.5)
+    under, over = NECK_OF_QUESTION, NECK_OF_QUESTION + max(pen.crown, thick * 0.8)
+    outside = hook_bend(pen, wide, top - under)
+    inside = hook_inside(pen, outside, side, wide - side - tip, roof - over)
+    shoulder = under + RISE_OF_NECK if pen.corner == "round" else under
+    outer, inner = _neck(pen, wide - left - thick, under - foot), _neck(pen, wide - side - left, under - foot)
+    knots = (
+        Knot(left, foot), Knot(left + thick, foot), Knot.upright_first(left + thick, under, outer),
+        Knot(wide, shoulder, outer.across, (top - shoulder) - outside.along if pen.corner == "round" else outer.along),
+        Knot.upright_first(wide, top, outside),
+        Knot.level_first(0.0, top, pen.hook_end(outside, top - end), cut=end),
+        Knot.upright_first(tip, roof, pen.hook_end(inside, top - end, pen.crown), cut=end),
+        Knot.level_first(wide - side, roof, inside),
+        Knot(wide - side, over, (roof - over) - inside.along if pen.corner == "round" else inner.along, inner.across),
+        Knot.level_first(left, over, inner),
+    )  # fmt: skip
+    return Outline.of([bent(knots, pen.corner)])
+
+
+def _neck(pen: Pen, run: float, rise: float) -> Bend:
+    """The bend in which the hook of ? turns down: half of the way, or a small chamfer."""
+    if pen.corner == "round":
+        return Bend(run / 2.0, rise * 0.8)
+    chamfer = min(run / 2.0, rise / 2.0, CHAMFER / 2.0)
+    return Bend(chamfer, chamfer)
 
 
 @sign("¿", spaced_as="?")

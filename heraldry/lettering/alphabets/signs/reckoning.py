@@ -20,9 +20,9 @@ FAR = 2.0
 LIGHTER, LIGHTER_BY_STEM = 0.98, 1.6
 
 
-def lighter(pen: Pen, factor: float = 1.0) -> Pen:
+def lighter(pen: Pen, factor: float = 1.0, by_stem: float = LIGHTER_BY_STEM) -> Pen:
     """The pen of the crowded signs."""
-    thin = factor * (LIGHTER - LIGHTER_BY_STEM * max(pen.stem - 0.10, 0.0))
+    thin = factor * (LIGHTER - by_stem * max(pen.stem - 0.10, 0.0))
     strokes = ("stem", "hair", "arm", "side", "crown", "fall", "climb")
     return replace(pen, **{name: getattr(pen, name) * thin for name in strokes})
 
@@ -84,7 +84,7 @@ def draw_hash(pen: Pen) -> Outline:
 @sign("@")
 def draw_at(pen: Pen) -> Outline:
     """A small bowl and its stem in a wide ring that does not close."""
-    thin, wide = lighter(pen, 0.66), pen.wide("@")
+    thin, wide = lighter(pen, 0.70), pen.wide("@")
     foot, top = -0.19, 0.95
     middle = (foot + top) / 2.0
     left, right, low, high = wide * 0.27, wide * 0.70, 0.13, 0.66

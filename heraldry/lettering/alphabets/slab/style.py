@@ -22,17 +22,27 @@ from heraldry.lettering.alphabets.style import Range, Style
 LETTER_FILES = (straight, round, diagonal, kay, figures, lower, ligatures)
 
 
+# Widths in those of the medians, so that words look evenly grey: letters that are empty in the middle or at a side
+# are drawn a trace narrower, crowded ones a trace wider.
+EVENED = {
+    **dict.fromkeys("LTOQU", 0.945), **dict.fromkeys("CG", 0.96), **dict.fromkeys("DY", 0.98), "A": 0.98, "V": 0.99,
+    **dict.fromkeys("NR", 1.04), "M": 1.02,
+}  # fmt: skip
+
 REGULAR, BOLD = 0.126, 0.205
 PROPORTIONS = Proportions(
-    regular=Master(REGULAR, 1.016, 0.064), bold=Master(BOLD, 1.036, 0.054), condensed=None, rows=SLAB_ROWS
+    regular=Master(REGULAR, 1.016, 0.064),
+    bold=Master(BOLD, 1.036, 0.054),
+    condensed=None,
+    rows={letter: row.drawn(EVENED.get(letter, 1.0)) for letter, row in SLAB_ROWS.items()},
 )
 
-# What is thinner than a stem, and what is thicker: uprights of M, N and U; strokes that fall and rise.
-HAIR, FALL, CLIMB = 0.88, 1.03, 0.94
+# What is thinner than a stem: uprights of M, N and U; strokes that fall and rise, which clot where they meet.
+HAIR, FALL, CLIMB = 0.85, 0.99, 0.90
 SIDE, CROWN_OF_ARM, SERIF_OF_ARM = 1.055, 1.09, 0.97
 
 # A beak is this much longer than it would be on an arm without thickness, so that it always shows.
-BEAK, BEAK_BY_ARM = 0.19, 0.6
+BEAK, BEAK_BY_ARM = 0.205, 0.6
 
 OVERSHOOT = 0.015
 OPENING = 0.36
@@ -47,7 +57,7 @@ def slab_pen(parameters: LetterParameters) -> Pen:
     if stem is None or parameters.contrast is None or parameters.corner is None:
         raise ValueError("a pen is made from completed parameters")
     arm = parameters.bar if parameters.bar is not None else stem * parameters.contrast
-    natural = length_at(width, between(0.125, 0.106, stem))
+    natural = length_at(width, between(0.120, 0.102, stem))
     reach = natural if parameters.serif is None else parameters.serif
     thick = arm * SERIF_OF_ARM
     return Pen(
@@ -89,6 +99,6 @@ STYLE = Style(
         "serif": Range(0.03, 0.16),
         "bracket": Range(0.0, 0.08),
     },
-    defaults=LetterParameters(stem=0.17, contrast=0.74, corner="round"),
+    defaults=LetterParameters(stem=0.17, contrast=0.75, corner="round"),
     corners=("round", "cut"),
 )
