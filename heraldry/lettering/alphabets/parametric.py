@@ -105,7 +105,10 @@ class ParametricAlphabet:
         missing = sorted(set(text) - set(self.style.letters) - set(SPACES))
         if missing:
             names = ", ".join(f"'{character}' (U+{ord(character):04X})" for character in missing)
-            raise LetteringError(f"alphabet {self.name} has no letter {names}; it has {in_runs(self.style.letters)}")
+            plain = [letter for letter in self.style.letters if letter.isascii()]
+            more = len(self.style.letters) - len(plain)
+            has = f"it has {in_runs(plain)} and {more} more letters and signs of the Latin script"
+            raise LetteringError(f"alphabet {self.name} has no letter {names}; {has}")
 
 
 def in_runs(characters: Iterable[str]) -> str:

@@ -29,6 +29,9 @@ RISE_OF_NECK = 0.09
 # Height of dashes: the middle of the capitals, since capitals and figures are what they join.
 DASH_HEIGHT = 0.49
 
+# Height of the low line: under the base line, where no letter but a descender is.
+LOW_LINE_HEIGHT = -0.14
+
 # From foot to head of brackets: they reach as far past the capitals below as descenders do, a little above.
 BRACKET_FOOT, BRACKET_HEAD = -0.20, 1.08
 
@@ -165,9 +168,15 @@ def draw_long_dash(pen: Pen) -> Outline:
     return dash(pen, pen.wide("—"))
 
 
-def dash(pen: Pen, wide: float) -> Outline:
-    """A bar in the middle of the height."""
-    return pen.level(0.0, wide, DASH_HEIGHT - pen.dash / 2.0, pen.dash)
+@sign("_", spaced_as="–")
+def draw_low_line(pen: Pen) -> Outline:
+    """A bar under the base line, as names in files have it."""
+    return dash(pen, pen.wide("–"), LOW_LINE_HEIGHT)
+
+
+def dash(pen: Pen, wide: float, height: float = DASH_HEIGHT) -> Outline:
+    """A bar about a height, that of the middle of the capitals unless another is said."""
+    return pen.level(0.0, wide, height - pen.dash / 2.0, pen.dash)
 
 
 @sign("/")
