@@ -22,6 +22,7 @@ from heraldry.geometry.point import Point
 from heraldry.geometry.polygons import Ring, RingsOfPolygons, linear_rings, nested, ring_length, rings_of, signed_area
 from heraldry.geometry.restore.chord_table import SAME_PLACE_MM, ChordTable, tabulate
 from heraldry.geometry.restore.recover import Recovered, recover
+from heraldry.geometry.straighten import straightened
 
 REFINEMENTS = (1.0, 1 / 5, 1 / 25)
 """Shares of the tolerance that are tried in turn while curves do not meet where their chords do."""
@@ -115,7 +116,8 @@ def intersect(*outlines: Outline) -> Outline:
 
 def clean(outline: Outline, rule: FillRule = "nonzero") -> Outline:
     """The region that rings enclose under a fill rule, with rings that neither cross nor overlap."""
-    return _with_curves([outline], lambda filled: filled[id(outline)], rule, FLATTEN_TOLERANCE_MM, 0.0).outline
+    plain = straightened(outline)
+    return _with_curves([plain], lambda filled: filled[id(plain)], rule, FLATTEN_TOLERANCE_MM, 0.0).outline
 
 
 def pieces(outline: Outline) -> tuple[Outline, ...]:

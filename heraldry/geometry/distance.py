@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from heraldry.errors import GeometryError
 from heraldry.geometry.boolean import to_polygon
 from heraldry.geometry.flatten import flatten
+from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Outline
 
 # A twentieth of a micrometre: together the two outlines stay within the promised tenth.
@@ -39,6 +40,27 @@ def distance(one: Outline, other: Outline) -> float:
     tree = shapely.STRtree(_chords(one))
     _, apart = tree.query_nearest(_chords(other), return_distance=True, all_matches=False)
     return float(apart.min())
+
+
+def come_near(one: Outline, other: Outline, limit_mm: float) -> bool:
+    """Whether two outlines come within a limit of each other, touch or overlap; quick, and off by 2 µm at most.
+
+    >>> from heraldry.geometry.point import Point
+    >>> from heraldry.geometry.segments import Path
+    >>> def box(x):
+    ...     corners = [Point(x, 0), Point(x + 1, 0), Point(x + 1, 1), Point(x, 1)]
+    ...     return Outline.of([Path.through(corners, closed=True)])
+    >>> come_near(box(0), box(3), 1.9), come_near(box(0), box(3), 2.1)
+    (False, True)
+    """
+    if one.is_empty or other.is_empty:
+        return False
+    a, b = bounds(one), bounds(other)
+    sideways = max(a.left, b.left) - min(a.right, b.right)
+    upright = max(a.bottom, b.bottom) - min(a.top, b.top)
+    if max(sideways, upright) > limit_mm:
+        return False
+    return bool(shapely.dwithin(to_polygon(one), to_polygon(other), limit_mm))
 
 
 def _chords(outline: Outline) -> NDArray[np.object_]:

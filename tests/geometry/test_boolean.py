@@ -31,7 +31,7 @@ from heraldry.geometry.flatten import flatten
 from heraldry.geometry.measure import area, ring_areas
 from heraldry.geometry.outline import ARC, CUBIC, EMPTY, LINE, Outline
 from heraldry.geometry.point import Point
-from heraldry.geometry.segments import Line, Path
+from heraldry.geometry.segments import Cubic, Line, Path
 from tests.emblems import shield, straight_text, stripes
 from tests.reference import as_polygons, farthest
 from tests.strategies import blob, box, circle, nests, polygon, ring, rounded_box, shapes, star
@@ -377,3 +377,12 @@ def test_one_outline_alone_is_itself(expression: SetExpression) -> None:
     result = combine(expression)
     assert result.outline.node_count == shield().node_count
     assert area(result.outline) == pytest.approx(area(shield()), abs=EXACT_MM2)
+
+
+@pytest.mark.parametrize("size", [2, 8, 25, 90])
+def test_a_straight_cubic_that_runs_back_over_itself_bounds_nothing(size):
+    """Its chords lie on one another but for the last bit, which had lost the whole region."""
+    points = [Point(x * size / 15, y * size / 15) for x, y in [(8, -11.5), (7, -11.5), (10, -11.5), (6, -11.5)]]
+    there_and_back, top = Cubic(*points), Point(7 * size / 15, -5 * size / 15)
+    ring = Path((there_and_back, Line(points[3], top), Line(top, points[0])), closed=True)
+    assert area(clean(Outline.of([ring]))) == pytest.approx(6.5 * (size / 15) ** 2)
