@@ -41,6 +41,9 @@ class RawLatLon(Strict):
     on: str | None = None
 
 
+RawLonLat = Annotated[
+    list[int | float], Field(min_length=2, max_length=2, description="degrees east and north: [lon, lat]")
+]
 RawPair = Annotated[list[RawLength], Field(min_length=2, max_length=2, description="x and y")]
 RawPlace = Annotated[
     str | RawPair | RawXY | RawLatLon,
@@ -65,5 +68,6 @@ RAW: dict[str, Any] = {
     "alphabet": Annotated[str, Field(description="an alphabet of this file or its road, or 'gothic'")],
     "shape": Annotated[str, Field(description="another shape of this file")],
     "map places": dict[str, RawLatLon],
+    "map points": Annotated[list[RawLonLat], Field(min_length=2, max_length=10_000)],
 }
 """What TOML may hold for each value kind of ``heraldry.shapes.table``."""

@@ -10,7 +10,6 @@ from typing import Any, get_type_hints
 from pydantic import BaseModel
 
 from heraldry.describe.expression import Name, parse
-from heraldry.describe.shape_models import value_kind
 from heraldry.describe.text_references import fill
 from heraldry.describe.values import RawLatLon, RawXY
 from heraldry.errors import ExpressionError, nearest
@@ -18,7 +17,7 @@ from heraldry.geometry.point import Point
 from heraldry.lettering.alphabet import Alphabet
 from heraldry.resolve.resolved import MapSpot, OpenPlace, PlaceName, ShapeName
 from heraldry.resolve.yardstick import Yardstick
-from heraldry.shapes.table import DIRECTIONS, LatLon
+from heraldry.shapes.table import DIRECTIONS, LatLon, value_kind
 
 
 @dataclass(frozen=True)
@@ -99,5 +98,6 @@ READERS: dict[str, Callable[[Reader, Any], Any]] = {
     "alphabet": lambda reader, raw: reader.alphabet(raw),
     "shape": Reader.shape,
     "map places": Reader._map_places,
+    "map points": lambda _, raw: tuple(LatLon(float(lat), float(lon)) for lon, lat in raw),
 }
 """How the raw value of each value kind is read."""

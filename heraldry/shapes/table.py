@@ -10,14 +10,18 @@ points, texts with their references filled in.
 from __future__ import annotations
 
 import inspect
+import types
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, is_dataclass, replace
+from functools import wraps
 from pathlib import Path as FilePath
-from typing import Annotated, Any, Literal, Self, get_args, get_origin, get_type_hints
+from typing import Annotated, Any, Literal, Self, Union, get_args, get_origin, get_type_hints
 
+from heraldry.errors import GeometryError
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import Point
 from heraldry.lettering.alphabet import Alphabet
+from heraldry.shapes.checks import drawable, positive
 
 Length = Annotated[float, "length"]
 """A length in millimetres; may be zero or negative where that has a meaning."""
@@ -67,6 +71,8 @@ class LatLon:
 
 MapPlaces = Annotated[Mapping[str, LatLon], "map places"]
 """Named places on a map: a table of ``{ lat, lon }``."""
+MapPoints = Annotated[tuple[LatLon, ...], "map points"]
+"""Places on a map in order, each ``[longitude, latitude]`` as map files have them."""
 
 
 @dataclass(frozen=True)
@@ -84,15 +90,53 @@ SHAPES: dict[str, ShapeKind] = {}
 
 
 def shape(function: Callable[..., Outline | Drawn]) -> Callable[..., Outline | Drawn]:
-    """Enter a function into the table of shapes; its docstring's first line becomes its summary."""
+    """Enter a function into the table of shapes; its docstring's first line becomes its summary.
+
+    What comes back asks first that all numbers can be drawn and the main length is more than 0, and at last that
+    there is something to see, so that no shape need ask it again.
+    """
     name = function.__name__.rstrip("_")
     parameters = {key.rstrip("_"): value for key, value in inspect.signature(function).parameters.items()}
     annotations = {key.rstrip("_"): value for key, value in get_type_hints(function, include_extras=True).items()}
     summary = (inspect.getdoc(function) or "").partition("\n")[0]
     if next(iter(parameters)) != name:
         raise TypeError(f"the first parameter of shape {name} must be called {name}")
-    SHAPES[name] = ShapeKind(name, function, summary, parameters, annotations)
-    return function
+    guarded = _guarded(name, function, annotations)
+    SHAPES[name] = ShapeKind(name, guarded, summary, parameters, annotations)
+    return guarded
+
+
+def _guarded(
+    name: str, function: Callable[..., Outline | Drawn], annotations: Mapping[str, Any]
+) -> Callable[..., Outline | Drawn]:
+    signature = inspect.signature(function)
+    kinds = {key: value_kind(annotation)[0] for key, annotation in annotations.items() if key != "return"}
+
+    @wraps(function)
+    def draw(*values: Any, **keys: Any) -> Outline | Drawn:
+        given = signature.bind(*values, **keys).arguments
+        sound = {key: drawable(key.rstrip("_"), one, kinds[key.rstrip("_")]) for key, one in given.items()}
+        if kinds[name] == "length":
+            positive(name, next(iter(sound.values())))
+        drawn = function(**sound)
+        if (drawn.outline if isinstance(drawn, Drawn) else drawn).is_empty:
+            raise GeometryError(f"nothing is left of this {name}, it covers no area")
+        return drawn
+
+    return draw
+
+
+def value_kind(annotation: Any) -> tuple[str, Any]:
+    """The value kind of an annotation, and the words of a choice or the class of a table."""
+    if get_origin(annotation) is Annotated:
+        return get_args(annotation)[1], None
+    if get_origin(annotation) in (Union, types.UnionType):
+        return value_kind(next(part for part in get_args(annotation) if part is not type(None)))
+    if is_choice(annotation):
+        return "choice", annotation
+    if is_dataclass(annotation):
+        return "table", annotation
+    raise TypeError(f"{annotation} is no value kind")
 
 
 def is_choice(annotation: Any) -> bool:

@@ -38,6 +38,18 @@ def gaps(borders: Geometries, width_mm: float) -> shapely.Geometry:
     return shapely.MultiLineString(list(borders)).buffer(width_mm / 2, quad_segs=QUARTER_CHORDS)
 
 
+def lengthened(borders: Geometries, by_mm: float) -> Geometries:
+    """The borders with their loose ends, which lie at the coast, drawn out straight by a length."""
+    xy, line = shapely.get_coordinates(borders, return_index=True)
+    first, last = np.flatnonzero(np.diff(line, prepend=-1)), np.flatnonzero(np.diff(line, append=-1))
+    ends, inward = xy[np.append(first, last)], xy[np.append(first + 1, last - 1)]
+    _, place, seen = np.unique(ends, axis=0, return_inverse=True, return_counts=True)
+    loose = seen[place] == 1
+    steps = ends[loose] - inward[loose]
+    steps *= by_mm / np.hypot(steps[:, 0], steps[:, 1])[:, None]
+    return np.append(borders, shapely.linestrings(np.stack((ends[loose], ends[loose] + steps), axis=1)))
+
+
 def _edges(piece: shapely.Geometry) -> NDArray[np.float64]:
     """Edges of all rings, shape (n, 4), each from its lesser end."""
     rings = shapely.get_rings(shapely.get_parts(piece))

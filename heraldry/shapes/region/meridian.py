@@ -14,6 +14,9 @@ from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
 
+HALF_TURN_DEG = 180.0
+"""No ring of a map is wider, unless it jumps over the 180th meridian or holds a pole."""
+
 
 def with_cuts_alike(polygons: shapely.MultiPolygon) -> shapely.MultiPolygon:
     """The polygons in degrees with both sides of every cut divided alike; others are given back as they are."""
@@ -45,3 +48,23 @@ def _between(one: float, other: float, latitudes: Array) -> Array:
     """The latitudes strictly between two, in the order of walking from one to the other."""
     inner = latitudes[(latitudes > min(one, other)) & (latitudes < max(one, other))]
     return inner if one < other else inner[::-1]
+
+
+def without_jumps(geometry: shapely.Geometry) -> shapely.Geometry:
+    """A polygon or line whose longitudes run on beyond 180 where they jumped to the other side.
+
+    What reaches round a pole cannot, and is given back as it is.
+    """
+    if np.ptp(shapely.get_coordinates(geometry)[:, 0]) <= HALF_TURN_DEG:
+        return geometry
+    if not isinstance(geometry, shapely.Polygon):
+        return shapely.transform(geometry, _running_on)
+    shell, *holes = [_running_on(shapely.get_coordinates(ring)) for ring in shapely.get_rings(geometry)]
+    if not np.isclose(shell[0, 0], shell[-1, 0]):
+        return geometry
+    west = shell[:, 0].min()
+    return shapely.Polygon(shell, [hole - np.array([360.0 * ((hole[0, 0] - west) // 360.0), 0.0]) for hole in holes])
+
+
+def _running_on(degrees: Array) -> Array:
+    return np.column_stack((np.unwrap(degrees[:, 0], period=360.0), degrees[:, 1]))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 import numpy as np
@@ -22,12 +23,13 @@ class GeoJsonRings:
     """Where a geometry keeps its rings."""
     grid_deg = (0.0, 0.0)
 
-    def __init__(self, file: str) -> None:
+    def __init__(self, file: str, to_degrees: Callable[[Array], Array]) -> None:
         self._file = file
+        self._to_degrees = to_degrees
 
     def ring(self, positions: Any) -> Array:
-        """The points of a ring; raises RegionError unless they are positions in degrees."""
-        return degrees_checked(numbers(positions, self._file), self._file)
+        """The points of a ring or line; raises RegionError unless they are positions on the globe."""
+        return degrees_checked(self._to_degrees(numbers(positions, self._file)), self._file)
 
 
 def numbers(positions: Any, file: str) -> Array:
@@ -53,7 +55,7 @@ def degrees_checked(points: Array, file: str) -> Array:
         x, y = points[np.flatnonzero(beyond.any(axis=1))[0]].tolist()
         raise RegionError(
             f"{file}: position {x:g}, {y:g} is not longitude and latitude in degrees; "
-            "a file in a map grid must be turned into degrees (WGS 84) first"
+            "the file must say its coordinate system, or be in degrees (WGS 84)"
         )
     return points
 

@@ -55,6 +55,13 @@ class Projection:
         x, y = Proj(self.words)(degrees[:, 0], degrees[:, 1])
         return np.column_stack((x, y))
 
+    def backward(self, plane: Array) -> Array:
+        """Degrees of points in kilometres, both (n, 2); points off the globe come out infinite."""
+        from pyproj import Proj  # imported where used: start-up time
+
+        lon, lat = Proj(self.words)(plane[:, 0], plane[:, 1], inverse=True)
+        return np.column_stack((lon, lat))
+
     @property
     def name(self) -> str:
         """PROJ's word for the kind of projection."""

@@ -8,85 +8,47 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 from types import MappingProxyType
 
 import numpy as np
 import shapely
 
-from heraldry.errors import RegionError
+from heraldry.errors import RegionError, nearest
 from heraldry.geometry.affine import Affine
-from heraldry.geometry.boolean import clean
-from heraldry.geometry.fit import fit_outline
 from heraldry.geometry.measure import bounds
-from heraldry.geometry.outline import LINE, Bounds, Outline
+from heraldry.geometry.outline import Bounds, Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.shapes.checks import at_least
 from heraldry.shapes.region import atlas, map_file
-from heraldry.shapes.region.borders import gaps, pieces_within
+from heraldry.shapes.region.borders import gaps, lengthened, pieces_within
+from heraldry.shapes.region.drawing import moved, outline_of, polygons_of, smoothed, without_crumbs
 from heraldry.shapes.region.fitting import (
     ISLAND_MIN_MM,
     Box,
-    Geometries,
     fit,
     without_small_holes,
     without_specks,
 )
 from heraldry.shapes.region.land import Land
+from heraldry.shapes.region.land_map import Asked, DrawnRegion, LandMap
+from heraldry.shapes.region.legible import GAP_SHARE, LINE_MM, legible
 from heraldry.shapes.region.outlying import near_parts
+from heraldry.shapes.region.picking import Pick
 from heraldry.shapes.region.plan import dissolve, project
-from heraldry.shapes.region.projection import Projection, choose
+from heraldry.shapes.region.projection import choose
 from heraldry.shapes.region.simplify import DETAIL_MM, Simple, simplify
-from heraldry.shapes.table import (
-    Angle,
-    Codes,
-    Drawn,
-    File,
-    Flag,
-    LatLon,
-    Length,
-    MapPlaces,
-    Place,
-    Text,
-    shape,
-)
+from heraldry.shapes.table import Angle, Codes, File, Flag, LatLon, Length, MapPlaces, Place, Text, shape
 
 NO_PLACES: Mapping[str, LatLon] = MappingProxyType({})
 
-SMOOTH_SHARE = 0.5
-"""Curves stray up to twice their tolerance; half the detail is then no farther off than the detail itself."""
+LENGTHENED = 2 * GAP_SHARE
+"""In finest lines: how far borders are drawn out at the coast, which filled inlets may have moved by a gap or two."""
+
+SLIVER_MM = 0.01
+"""Coasts are moved by less than this where they are not filled."""
 
 NAMES_MAX = 5
 """How many names a note lists."""
-
-
-@dataclass(frozen=True)
-class LandMap:
-    """Where on a drawing a place on the Earth lies."""
-
-    projection: Projection
-    onto_drawing: Affine
-    """From the projection's kilometres to finished millimetres."""
-
-    def locate(self, place: LatLon) -> Point:
-        """The point of a place, millimetres; raises RegionError for one off the globe or off the map."""
-        if not (abs(place.lat) <= 90.0 and abs(place.lon) <= 360.0):
-            raise RegionError(f"lat {place.lat:g}, lon {place.lon:g} is no place: lat is -90 to 90, lon -180 to 180")
-        x, y = self.projection.forward(np.array([[place.lon, place.lat]]))[0].tolist()
-        if not (math.isfinite(x) and math.isfinite(y)):
-            raise RegionError(f"lat {place.lat:g}, lon {place.lon:g} lies too far from this land to be on its map")
-        return self.onto_drawing(Point(x, y))
-
-
-@dataclass(frozen=True, eq=False)
-class DrawnRegion(Drawn):
-    """A drawn land that knows where on it a place on the Earth lies."""
-
-    land_map: LandMap = field(kw_only=True)
-
-    def locate(self, place: LatLon) -> Point:
-        """The point of a place, millimetres; raises RegionError for one off the globe or off the map."""
-        return self.land_map.locate(place)
 
 
 @shape
@@ -94,60 +56,73 @@ def region(
     region: Codes = (),
     file: File | None = None,
     feature: Text | None = None,
+    where: Text | None = None,
+    layer: Text | None = None,
     height: Length | None = None,
     width: Length | None = None,
     centre: Place = ORIGIN,
+    held_by: Text | None = None,
     turn: Angle = 0.0,
     borders: Length = 0.0,
     islands: Length = ISLAND_MIN_MM,
     lakes: Flag = True,
     outlying: Flag = False,
     detail: Length | None = None,
+    finest: Length = LINE_MM,
     smooth: Flag = False,
     place: MapPlaces = NO_PLACES,
 ) -> DrawnRegion:
     """The outline of a land, by map codes (``US-VT``, ``IS``, county ``33007``) or from a map file; north up.
 
-    `file` is GeoJSON or TopoJSON in degrees, `feature` picks in it by a property's value. The land fits
-    inside `width` and `height` about `centre`, after a `turn`. `borders` is the width of gaps along inner
-    borders. Islands finished smaller than a disc of `islands` across are left out, as are far parts without
-    `outlying`. `lakes = false` fills holes; `detail` is how fine a coast is kept, and `smooth` makes curves
-    of it. Raises RegionError, GeometryError.
+    `file` is GeoJSON, TopoJSON, Shapefile, GeoPackage or KML; `feature` picks in it by a property's value, `where`
+    by conditions (``kind = state and rank <= 2``), `layer` by a layer's name. The land fits inside `width` and
+    `height` about `centre`, after a `turn`; `held_by` names that of its places which lies there instead. `borders`
+    is the width of gaps along inner borders. Islands finished smaller than a disc of `islands` across are left out,
+    as are far parts without `outlying`. `lakes = false` fills holes; `detail` is how fine a coast is kept, `finest`
+    the thinnest land that prints (water is kept twice as wide), and `smooth` makes curves of it. Raises RegionError,
+    GeometryError.
     """
     box = Box(width, height)
     at_least("borders", borders, 0.0)
     at_least("islands", islands, 0.0)
-    lands = _lands(region, file, feature)
+    at_least("finest", finest, 0.0)
+    pick = Pick(feature, where, layer)
+    lands = _lands(region, file, pick)
     near, far_count = _near(lands, outlying)
     projection = choose(np.concatenate([shapely.get_coordinates(land.polygons) for land in near]))
     flat, mended = project(near, projection)
-    plans = _moved(flat, Affine.turn(turn))
+    plans = moved(flat, Affine.turn(turn))
     fitted = fit(dissolve(plans, [land.source for land in near]), box, islands)
     to_size = Affine.scale(fitted.mm_per_km)
-    parts = without_small_holes(_moved(fitted.parts, to_size), islands if lakes else math.inf)
+    parts = without_small_holes(moved(fitted.parts, to_size), islands if lakes else math.inf)
     fineness = _fineness(detail, near, fitted.mm_per_km)
-    pieces = pieces_within(_moved(plans, to_size), parts) if borders > 0 else []
+    pieces = pieces_within(moved(plans, to_size), parts) if borders > 0 else []
     whole = not pieces or bool(shapely.coverage_is_valid(pieces))
     simple = simplify(parts, pieces if whole else [], fineness)
-    outline = _outline(_cut(simple, borders, islands))
-    outline = _smoothed(outline, fineness) if smooth else outline
+    outline = _finished(simple, borders, islands, finest)
+    outline = smoothed(outline, fineness) if smooth else outline
     last = _last_fit(bounds(outline), box, centre)
+    if held_by is not None:
+        there = LandMap(projection, last @ to_size @ Affine.turn(turn)).locate(_own_place(place, held_by))
+        last = Affine.move(centre.x - there.x, centre.y - there.y) @ last
     land_map = LandMap(projection, last @ to_size @ Affine.turn(turn))
     places = {name: land_map.locate(where) for name, where in place.items()}
     notes = (
         *_left_out(fitted.dropped, far_count, islands),
         *_about_map(near, mended, whole, fineness),
     )
-    return DrawnRegion(outline.transformed(last), places, notes, land_map=land_map)
+    drawn = outline.transformed(last)
+    asked = Asked(tuple(near), tuple(region), file, pick, fineness)
+    return DrawnRegion(drawn, places, notes, land_map=land_map, asked=asked)
 
 
-def _lands(codes: Sequence[str], file: File | None, feature: str | None) -> list[Land]:
+def _lands(codes: Sequence[str], file: File | None, pick: Pick) -> list[Land]:
     if not codes and file is None:
         raise RegionError('a region needs land: give codes (region = ["US-VT"]) or a map file (file = "my.geojson")')
-    if feature is not None and file is None:
-        raise RegionError(f"feature '{feature}' is picked from a map file, but no file is given")
+    if file is None and (asked := [name for name, value in vars(pick).items() if value is not None]):
+        raise RegionError(f"{asked[0]} picks from a map file, but no file is given")
     named = [atlas.outlines(code) for code in dict.fromkeys(code.strip().upper() for code in codes)]
-    return named if file is None else [*named, *map_file.read(file, feature)]
+    return named if file is None else [*named, *map_file.read(file, pick)]
 
 
 def _near(lands: Sequence[Land], outlying: bool) -> tuple[list[Land], int]:
@@ -157,10 +132,6 @@ def _near(lands: Sequence[Land], outlying: bool) -> tuple[list[Land], int]:
     return [land for land, _ in near], sum(count for _, count in near)
 
 
-def _moved(geometries: Sequence[shapely.Geometry] | Geometries, affine: Affine) -> Geometries:
-    return np.array(shapely.transform(np.array(geometries, dtype=object), affine.on_array))
-
-
 def _fineness(detail: float | None, lands: Sequence[Land], mm_per_km: float) -> float:
     """How fine to keep the coast: as asked, else as print can show and the map knows."""
     if detail is None:
@@ -168,28 +139,42 @@ def _fineness(detail: float | None, lands: Sequence[Land], mm_per_km: float) -> 
     return at_least("detail", detail, 0.0)
 
 
-def _cut(simple: Simple, borders_mm: float, part_min_mm: float) -> Geometries:
-    """The parts as one clean area, with the inner borders cut out."""
-    land = shapely.MultiPolygon(list(simple.parts))
-    land = land if land.is_valid else shapely.union_all(simple.parts)
-    if not len(simple.borders):
-        return np.asarray(shapely.get_parts(land))
-    left = without_specks(shapely.difference(land, gaps(simple.borders, borders_mm)), part_min_mm)
-    if not len(left):
+def _finished(simple: Simple, borders_mm: float, islands_mm: float, finest_mm: float) -> Outline:
+    """The parts as they print, with the inner borders cut out."""
+    shown = legible(simple.parts, finest_mm) if finest_mm else simple.parts
+    land = shapely.MultiPolygon(list(shown))
+    land = land if land.is_valid else shapely.union_all(shown)
+    if len(simple.borders):
+        waters = _border_waters(simple, land) if finest_mm else shapely.MultiPolygon()
+        cuts = gaps(lengthened(simple.borders, LENGTHENED * finest_mm), borders_mm)
+        land = land.difference(shapely.union(cuts, waters.buffer(borders_mm / 4)))
+    left = without_specks(land, islands_mm)
+    if not len(left) and len(simple.borders):
         raise RegionError(f"borders of {borders_mm:g} mm leave no land at this size; make them thinner")
-    return left
+    left = left if len(left) else polygons_of(land)
+    return outline_of(without_crumbs(left) if finest_mm else left)
 
 
-def _smoothed(outline: Outline, fineness_mm: float) -> Outline:
-    """The coast as curves no farther off than the points that were taken away; what crosses is made clean."""
-    tolerance_mm = max(fineness_mm, DETAIL_MM) * SMOOTH_SHARE
-    return clean(fit_outline(outline, tolerance_mm), "evenodd")
+def _border_waters(simple: Simple, shown: shapely.Geometry) -> shapely.Geometry:
+    """Inlets at which a border ends, as rivers do: filled to print well, they would bridge the border."""
+    filled = shown.difference(shapely.union_all(simple.parts))
+    broad = polygons_of(filled.buffer(-SLIVER_MM).buffer(2 * SLIVER_MM))
+    ends = shapely.union_all(simple.borders)
+    return shapely.union_all(broad[shapely.dwithin(broad, ends, LENGTHENED * LINE_MM)])
 
 
 def _last_fit(land: Bounds, box: Box, centre: Point) -> Affine:
     """What brings the land into its box to the last bit; a lost cape has made it a trifle smaller."""
     ratio, middle = float(box.scale_to(land.width, land.height)), land.centre
     return Affine.move(centre.x, centre.y) @ Affine.scale(ratio) @ Affine.move(-middle.x, -middle.y)
+
+
+def _own_place(places: Mapping[str, LatLon], name: str) -> LatLon:
+    """One of the region's places by name; raises RegionError for another name."""
+    if name not in places:
+        offer = nearest(name, places) if places else f"give it: place.{name} = {{ lat = …, lon = … }}"
+        raise RegionError(f"held_by names a place of the region's own, found '{name}'; {offer}")
+    return places[name]
 
 
 def _left_out(small: int, far: int, islands_mm: float) -> list[str]:
@@ -215,14 +200,3 @@ def _about_map(lands: Sequence[Land], mended: Sequence[bool], whole: bool, finen
 
 def _some(names: Sequence[str]) -> str:
     return ", ".join(names[:NAMES_MAX]) + (", …" if len(names) > NAMES_MAX else "")
-
-
-def _outline(land: Geometries) -> Outline:
-    """Polygons as an outline of straight lines: outer rings counter-clockwise, holes clockwise."""
-    rings = shapely.get_rings(shapely.orient_polygons(land, exterior_cw=False))
-    xy, ring = shapely.get_coordinates(rings, return_index=True)
-    within = ring[1:] == ring[:-1]
-    one, two = xy[:-1][within], xy[1:][within]
-    ends = np.concatenate(([0], np.cumsum(np.bincount(ring[:-1][within]))))
-    data = np.stack((one, one, two, two), axis=1)
-    return Outline(np.full(len(data), LINE, np.uint8), data, ends.astype(np.int64))

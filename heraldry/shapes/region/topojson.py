@@ -40,7 +40,7 @@ class Arcs:
         return across, up
 
     def ring(self, refs: Any) -> Array:
-        """The points of a ring that is given by its arcs' numbers."""
+        """The points of a ring or line that is given by its arcs' numbers."""
         whole = isinstance(refs, list) and refs and all(type(ref) is int for ref in refs)
         if not whole:
             raise RegionError(f"{self._file}: a ring of a Topology is a list of arc numbers, found {str(refs)[:40]}")

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from heraldry.errors import HeraldryError, RegionError
 from heraldry.shapes.region import map_file, region
+from heraldry.shapes.region.picking import Pick
 
 SQUARE = [[[-72.0, 44.0], [-71.0, 44.0], [-71.0, 45.0], [-72.0, 45.0], [-72.0, 44.0]]]
 EAST = [[[-71.0, 44.0], [-70.0, 44.0], [-70.0, 45.0], [-71.0, 45.0], [-71.0, 44.0]]]
@@ -86,13 +87,13 @@ def test_every_form_of_geojson_is_read(written, document):
 @pytest.mark.parametrize("document", [TWO, TOPOLOGY])
 @pytest.mark.parametrize(("picked", "west"), [("West", -72), ("öst", -71), ("ost", -71), ("E1", -71)])
 def test_a_feature_is_picked_by_a_property_or_its_id(written, document, picked, west):
-    (land,) = map_file.read(written(document), picked)
+    (land,) = map_file.read(written(document), Pick(picked))
     assert land.polygons.bounds == pytest.approx((west, 44, west + 1, 45))
 
 
 def test_an_unknown_feature_offers_the_nearest(written):
     with pytest.raises(RegionError, match=r"my.geojson has no feature 'Wets'; did you mean 'West'\?"):
-        map_file.read(written(TWO), "Wets")
+        map_file.read(written(TWO), Pick("Wets"))
 
 
 def test_topojson_without_a_transform_is_in_degrees(written):
@@ -126,7 +127,7 @@ def test_lakes_are_kept_or_filled(written):
 
 def test_a_polygon_that_crosses_itself_is_mended_and_said(written):
     bow = [[[-72.0, 44.0], [-71.0, 45.0], [-71.0, 44.0], [-72.0, 45.0], [-72.0, 44.0]]]
-    drawn = region(file=written(polygon(bow)), height=10.0)
+    drawn = region(file=written(polygon(bow)), height=10.0, finest=0.0)
     assert "areas of the map file that were not valid have been mended: my" in drawn.notes
     assert len(drawn.outline.rings) == 3
 

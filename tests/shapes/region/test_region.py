@@ -151,8 +151,8 @@ def test_inner_borders_dissolve(codes, parts):
 def test_borders_are_gaps_of_their_width(width):
     codes = ("US-VT", "US-NH")
     whole, split = (
-        region(codes, height=20.0, islands=1.0),
-        region(codes, height=20.0, islands=1.0, borders=width),
+        region(codes, height=20.0, islands=1.0, finest=0.0),
+        region(codes, height=20.0, islands=1.0, finest=0.0, borders=width),
     )
     one, two = polygons(split)
     near = shapely.points(shapely.get_coordinates(shapely.segmentize(one, width / 10)))
@@ -279,7 +279,10 @@ def test_coarse_maps_say_how_coarse():
 
 
 def test_detail_decides_how_many_points():
-    counts = [region(("NO",), height=20.0, detail=detail).outline.node_count for detail in (0.0, 0.02, 0.05, 0.2, 1.0)]
+    counts = [
+        region(("NO",), height=20.0, detail=detail, finest=0.0).outline.node_count
+        for detail in (0.0, 0.02, 0.05, 0.2, 1.0)
+    ]
     assert counts == sorted(counts, reverse=True)
     assert counts[0] > 5 * counts[2] > 10 * counts[4]
 
@@ -311,10 +314,10 @@ def test_the_same_words_give_the_same_bits():
         ({}, "a region needs land: give codes"),
         ({"region": ("US-VT",)}, "give height, width or both"),
         ({"region": ("US-VT",), "height": 0.0}, "height of a region is 0 mm, it must be more than 0"),
-        ({"region": ("US-VT",), "width": float("nan")}, "width of a region is nan mm"),
+        ({"region": ("US-VT",), "width": float("nan")}, "width"),
         (
             {"region": ("US-VT",), "height": 9.0, "feature": "x"},
-            "feature 'x' is picked from a map file, but no file",
+            "feature picks from a map file, but no file is given",
         ),
         ({"region": ("US-VT",), "height": 9.0, "detail": -1.0}, "detail is -1, it must be at least 0"),
         ({"region": ("US-VT",), "height": 9.0, "islands": -1.0}, "islands is -1, it must be at least 0"),
@@ -331,3 +334,22 @@ def test_wrong_numbers_are_said(arguments, words):
     with pytest.raises(HeraldryError) as fault:
         region(**{"height": None, **arguments} if arguments else {"height": 9.0})
     assert words in str(fault.value)
+
+
+@pytest.mark.parametrize("codes", [("US-VA", "US-NC"), ("US-OR", "US-WA"), ("NO", "SE"), ("FR", "ES")])
+def test_borders_part_the_lands_from_coast_to_coast(codes):
+    """The coast that prints is filled here and there, and borders are drawn out so far that they still reach the sea."""
+    drawn = region(codes, height=15.0, borders=0.25)
+    middles = {
+        "US-VA": LatLon(37.5, -78.5),
+        "US-NC": LatLon(35.5, -79.0),
+        "US-OR": LatLon(44.0, -120.5),
+        "US-WA": LatLon(47.3, -120.0),
+        "NO": LatLon(61.0, 9.0),
+        "SE": LatLon(61.0, 14.5),
+        "FR": LatLon(46.5, 2.5),
+        "ES": LatLon(40.0, -3.5),
+    }
+    one, two = (shapely.Point(*drawn.locate(middles[code])) for code in codes)
+    held = [part.contains(one) + part.contains(two) for part in polygons(drawn)]
+    assert sorted(held, reverse=True)[:2] == [1, 1]
