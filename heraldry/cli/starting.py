@@ -50,17 +50,43 @@ def _files_of(folder: Path, kind: str) -> list[Path]:
 
 def new(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="The folder to make.")],
-    template: Annotated[str, typer.Option("--from", help="Which template.")] = USUAL_TEMPLATE,
+    template: Annotated[str | None, typer.Option("--from", help="Which template.")] = None,
+    drawing: Annotated[
+        Path | None, typer.Option("--drawing", metavar="FILE", help="An SVG or DXF drawing to begin with.")
+    ] = None,
 ) -> None:
-    """Start a railroad of your own from a template."""
+    """Start a railroad of your own from a template, or from an old drawing."""
     with faults_told():
-        known = template_folders()
-        if template not in known:
-            raise HeraldryError(f"no template is called '{template}', {nearest(template, known)}")
+        if drawing is not None and template is not None:
+            raise HeraldryError(
+                "a railroad is begun from a template or with a drawing, found both --from and --drawing"
+            )
         if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
             raise HeraldryError(f"{folder} is there already and not empty, nothing was written: name another folder")
-        _copied(known[template], folder)
+        if drawing is not None:
+            _begun(drawing, folder)
+        else:
+            _from_template(template or USUAL_TEMPLATE, folder)
     typer.echo(f"{folder} is ready, now run: heraldry draw {folder / _first_herald(folder)}")
+
+
+def _from_template(template: str, folder: Path) -> None:
+    known = template_folders()
+    if template not in known:
+        raise HeraldryError(f"no template is called '{template}', {nearest(template, known)}")
+    _copied(known[template], folder)
+
+
+def _begun(drawing: Path, folder: Path) -> None:
+    """Write what a drawing is the beginning of; what of it cannot be kept is said."""
+    from heraldry.cli.from_drawing import begun_with  # imported where used: start-up time
+    from heraldry.press.whole_files import put_files
+
+    begun = begun_with(drawing)
+    put_files(folder, begun.files)
+    for note in begun.notes:
+        typer.echo(f"{drawing.name}: {note}", err=True)
+    typer.echo(f"inks: {', '.join(begun.inks)}")
 
 
 def templates(json: AsJson = False) -> None:

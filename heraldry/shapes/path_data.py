@@ -1,23 +1,23 @@
 """Outlines from path data in the syntax of SVG 1.1 chapter 8; the field's y points down there, ours up.
 
-svgpathtools reads the data; circular arcs stay arcs, elliptical ones become cubics.
+``path_syntax`` reads the data; circular arcs stay arcs, elliptical ones become cubics.
 """
 
 from __future__ import annotations
 
-import cmath
-import math
 from collections.abc import Iterable
-from typing import Any, Literal
+from typing import Literal
 
 from heraldry.errors import GeometryError
 from heraldry.geometry.affine import Affine
 from heraldry.geometry.boolean import clean
 from heraldry.geometry.measure import bounds
-from heraldry.geometry.outline import Outline, arc_as_cubics
-from heraldry.geometry.point import ORIGIN, Point
-from heraldry.geometry.segments import Arc, Cubic, Line, Path, Segment
+from heraldry.geometry.outline import Outline
+from heraldry.geometry.point import ORIGIN
+from heraldry.geometry.segments import Cubic, Line, Path, Segment
 from heraldry.shapes.checks import positive
+from heraldry.shapes.curves import moved
+from heraldry.shapes.path_syntax import read_path
 from heraldry.shapes.table import Angle, Length, Place, Text, shape
 
 LONGEST_PATH_DATA = 200_000
@@ -35,7 +35,7 @@ def path(
     turn: Angle = 0.0,
 ) -> Outline:
     """An outline from SVG path data, brought to a width or a height; without one, its units are millimetres."""
-    outline = clean(Outline.of(_rings(path)), rule=fill)
+    outline = clean(_rings(path), rule=fill)
     if outline.is_empty:
         raise GeometryError("the path data encloses nothing")
     box = bounds(outline)
@@ -43,6 +43,18 @@ def path(
     middle = box.centre
     to_origin = Affine.scale(factor) @ Affine.move(-middle.x, -middle.y)
     return outline.transformed(Affine.move(centre.x, centre.y) @ Affine.turn(turn) @ to_origin)
+
+
+def line_of(data: str) -> Path:
+    """The one line that path data draw, its units millimetres, y up; closed where it ends where it began."""
+    paths = _parsed(data)
+    if len(paths) != 1:
+        raise GeometryError(f"the path data draw {len(paths)} lines apart, one is wanted")
+    up = Affine.scale(1.0, -1.0)
+    segments = tuple(moved(segment, up) for segment in paths[0] if not _is_nothing(segment))
+    if not segments:
+        raise GeometryError("the path data draw no line")
+    return Path(segments, closed=len(segments) > 1 and segments[0].start == segments[-1].end)
 
 
 def _factor(drawn_width: float, drawn_height: float, width: float | None, height: float | None) -> float:
@@ -54,64 +66,32 @@ def _factor(drawn_width: float, drawn_height: float, width: float | None, height
     return min(factors, default=1.0)
 
 
-def _rings(data: str) -> Iterable[Path]:
-    """Each subpath as a closed ring; an open one is closed by a straight line, as filling does."""
-    for subpath in _parsed(data).continuous_subpaths():
-        segments = [segment for piece in subpath for segment in _segments(piece) if not _is_nothing(segment)]
+def _rings(data: str) -> Outline:
+    """Every chain as a ring with y up; an open one is closed by a straight line, as filling does."""
+    return Outline.of(filled(_parsed(data))).transformed(Affine.scale(1.0, -1.0))
+
+
+def filled(paths: Iterable[Path]) -> Iterable[Path]:
+    """Chains as the rings that are filled: closed by a straight line where they are open, none of nothing."""
+    for path in paths:
+        segments = [segment for segment in path if not _is_nothing(segment)]
         if segments and segments[-1].end != segments[0].start:
             segments.append(Line(segments[-1].end, segments[0].start))
-        if len(segments) > 1:
+        if len(segments) > 1 or any(isinstance(segment, Cubic) for segment in segments):
             yield Path(tuple(segments), closed=True)
 
 
-def _parsed(data: str) -> Any:
+def _parsed(data: str) -> tuple[Path, ...]:
     if len(data) > LONGEST_PATH_DATA:
         raise GeometryError(f"the path data is {len(data):,} characters long, at most {LONGEST_PATH_DATA:,} are read")
-    from svgpathtools import parse_path  # imported where used: start-up time
-
-    try:
-        parsed = parse_path(data)
-    except Exception as error:  # the reader raises whatever its parsing stumbles over
-        raise GeometryError(f"this is no SVG path data ({error}), it looks like 'M 0 0 L 10 0 L 5 8 Z'") from None
-    if not 0 < len(parsed) <= MOST_SEGMENTS:
-        raise GeometryError(f"the path data has {len(parsed)} segments, it needs 1 to {MOST_SEGMENTS:,}")
-    if not all(cmath.isfinite(piece.start) and cmath.isfinite(piece.end) for piece in parsed):
-        raise GeometryError("the path data has numbers without end")
-    return parsed
+    found = read_path(data)
+    if found.error:
+        raise GeometryError(f"this is no SVG path data ({found.error}), it looks like 'M 0 0 L 10 0 L 5 8 Z'")
+    count = sum(len(path.segments) for path in found.paths)
+    if not 0 < count <= MOST_SEGMENTS:
+        raise GeometryError(f"the path data has {count} segments, it needs 1 to {MOST_SEGMENTS:,}")
+    return found.paths
 
 
 def _is_nothing(segment: Segment) -> bool:
     return isinstance(segment, Line) and segment.start == segment.end
-
-
-def _point(number: complex) -> Point:
-    return Point(number.real, -number.imag)
-
-
-def _segments(piece: Any) -> list[Segment]:
-    kind, start, end = type(piece).__name__, _point(piece.start), _point(piece.end)
-    if kind == "CubicBezier":
-        return [Cubic(start, _point(piece.control1), _point(piece.control2), end)]
-    if kind == "QuadraticBezier":
-        control = _point(piece.control)
-        return [Cubic(start, start + (control - start) * (2 / 3), end + (control - end) * (2 / 3), end)]
-    if kind == "Arc":
-        return _arc(piece, start, end)
-    return [Line(start, end)]
-
-
-def _arc(piece: Any, start: Point, end: Point) -> list[Segment]:
-    """An arc of a circle, or the cubics of an arc of an ellipse.
-
-    svgpathtools counts angles in degrees, clockwise on screen, which with y up is counter-clockwise negated.
-    """
-    radius_x, radius_y = piece.radius.real, piece.radius.imag
-    centre, sweep = _point(piece.center), -math.radians(piece.delta)
-    if math.isclose(radius_x, radius_y, rel_tol=1e-9):
-        return [Arc(start, end, centre, radius_x, sweep)]
-    place = Affine.move(centre.x, centre.y) @ Affine.turn(-piece.rotation) @ Affine.scale(radius_x, radius_y)
-    cubics = arc_as_cubics(Arc.about(ORIGIN, 1.0, -math.radians(piece.theta), sweep))
-    points = [start, *(place(cubic.start) for cubic in cubics[1:]), end]
-    return [
-        Cubic(points[i], place(cubic.control1), place(cubic.control2), points[i + 1]) for i, cubic in enumerate(cubics)
-    ]

@@ -1,0 +1,1 @@
+"""SVG files: from text to marks that are painted one over another."""
