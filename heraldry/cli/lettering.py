@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from heraldry.cli.drawing import Formats, Out, report, written
+from heraldry.cli.progress import watched
 from heraldry.cli.say import AsJson, as_json, faults_told
 
 if TYPE_CHECKING:
@@ -50,7 +51,8 @@ def specimen(
 
         sheet, scales = paper_named(paper), [parse_scale(name) for name in scale or ["HO"]]
         shows = [show_of(road, text) for road in load_all(files or [])] or [show_of(text=text)]
-        report(written(specimen_pages(shows, scales, sheet), out, formats, dpi), out, json)
+        pages = specimen_pages(shows, scales, sheet, lambda steps: watched(steps, "drawing", len(steps)))
+        report(written(watched(pages, "writing", len(pages)), out, formats, dpi), out, json)
 
 
 def alphabets(json: AsJson = False) -> None:

@@ -20,7 +20,7 @@ PARAMETER_NAMES = {"slant": "slant_deg"}
 """Keys whose parameter says its unit in its name."""
 NUMBER_KEYS = ("stem", "bar", "width", "contrast", "slant", "aperture", "serif", "bracket", "letter_gap", "word_gap")
 WORD_KEYS = ("corner", "stencil")
-FONT_KEYS = ("face", "axes", "features", "licensed")
+FONT_KEYS = ("face", "axes", "features", "optical", "licensed")
 OUR_KEYS = ("bar", "contrast", "slant", "aperture", "serif", "bracket", "letter_gap", "word_gap", *WORD_KEYS)
 
 
@@ -70,6 +70,7 @@ def _font(name: str, table: AlphabetTable, folder: Path, yardstick: Yardstick) -
         "stem": numbers.get("stem"),
         "width": numbers.get("width"),
         "features": tuple(table.features or ()),
+        "optical": bool(table.optical),
         "licensed": bool(table.licensed),
     }
     if table.family is not None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from heraldry.errors import LetteringError
 from heraldry.geometry.affine import Affine
@@ -10,10 +10,11 @@ from heraldry.geometry.measure import bounds
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.lettering.alphabet import Alphabet, Figures
 from heraldry.lettering.alphabets.named import ours
-from heraldry.lettering.stack import Align, Fractions, Level, Manner, Stacked, fit_into, set_stack, upright_stack
+from heraldry.lettering.stack import Align, Fractions, Stacked, fit_into, set_stack, upright_stack
 from heraldry.lettering.stack.box import SetStack
 from heraldry.shapes.checks import positive
-from heraldry.shapes.table import Drawn, Flag, Length, Lettering, Number, Place, Text, shape
+from heraldry.shapes.table import Drawn, Flag, Length, Lettering, Place, Text, shape
+from heraldry.shapes.text_fitting import Initials, manner_of
 
 MOST_LINES, LONGEST_LINE = 40, 200
 """More is a text, and no lettering."""
@@ -28,14 +29,6 @@ class Box:
     floor: Length
 
 
-@dataclass(frozen=True)
-class Initials:
-    """The first letter of each word `times` as high as the others, their `level` common."""
-
-    times: Number
-    level: Level = "feet"
-
-
 @shape
 def lines(
     lines: Text,
@@ -48,7 +41,7 @@ def lines(
     room: Box | None = None,
     tracking: Length = 0.0,
     initials: Initials | None = None,
-    fractions: Fractions = "built",
+    fractions: Fractions = "signs",
     superior_bar: Flag = True,
     figures: Figures = "proportional",
     upright: Flag = False,
@@ -57,9 +50,7 @@ def lines(
     """Lines of lettering one over another (or, upright, letters), the middle of their ink at `centre`."""
     texts = _texts(lines)
     letters = alphabet or ours("gothic")
-    manner = Manner(fractions=fractions, superior_bar=superior_bar, figures=figures)
-    if initials is not None:
-        manner = replace(manner, large_initials=initials.times, level=initials.level)
+    manner = manner_of(initials, fractions, superior_bar, figures)
 
     def setting(in_alphabet: Alphabet, cap_mm: float) -> Stacked:
         thick = in_alphabet if stem is None else in_alphabet.with_stem(positive("stem", stem) / cap_mm)

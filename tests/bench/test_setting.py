@@ -13,8 +13,11 @@ from fontTools.pens.recordingPen import DecomposingRecordingPen
 from fontTools.pens.transformPen import TransformPen
 from fontTools.ttLib import TTFont
 
+from heraldry.geometry.offset import offset
 from heraldry.geometry.point import ORIGIN
+from heraldry.lettering.alphabets.named import ours
 from heraldry.lettering.fonts import font_from_file
+from heraldry.lettering.monogram import monogram
 from heraldry.lettering.setting import on_circle, straight, whites
 from heraldry.lettering.spacing import Profile, kern
 
@@ -102,3 +105,18 @@ def test_a_pair_is_kerned_optically_in_the_time_of_fifty_additions(benchmark):
     ratio = ratio_of(pairs, additions)
     benchmark.extra_info["ratio"] = round(ratio, 3)
     assert ratio <= 2.0
+
+
+def test_an_interlaced_monogram_costs_no_more_than_growing_its_letters_some_times(benchmark):
+    sign = monogram("FVR", ours("gothic"), 12.0, frame="ring")
+
+    def woven() -> object:
+        return monogram("FVR", ours("gothic"), 12.0, frame="ring")
+
+    def grown() -> object:
+        return [offset(letter, 0.3) for letter in sign.letters]
+
+    benchmark(woven)
+    ratio = ratio_of(woven, grown, rounds=5)
+    benchmark.extra_info["ratio"] = round(ratio, 3)
+    assert ratio <= 14.0

@@ -8,16 +8,13 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from fontTools.fontBuilder import FontBuilder
-from fontTools.pens.ttGlyphPen import TTGlyphPen
 from fontTools.ttLib import TTCollection, TTFont
-from fontTools.ttLib.tables.TupleVariation import TupleVariation
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from heraldry.errors import LetteringError
 from heraldry.geometry.measure import area, bounds, ring_areas
-from heraldry.lettering.fonts import font_from_family, font_from_file, installed
+from heraldry.lettering.fonts import font_from_family, font_from_file, installed, who_has
 from heraldry.lettering.fonts.files import FONT_FILE_MAX_BYTES
 from heraldry.lettering.fonts.installed import (
     InstalledFace,
@@ -26,6 +23,8 @@ from heraldry.lettering.fonts.installed import (
     font_folders,
     parse_fontconfig,
 )
+from heraldry.lettering.stack import justified
+from tests.box_font import built_font
 
 
 def face_file(package: str, file: str) -> Path:
@@ -39,57 +38,6 @@ SERIF_OTF = face_file("font_source_serif_pro", "SourceSerifPro-Regular.otf")
 SANS_TTF = face_file("font_source_sans_pro", "SourceSansPro-Regular.ttf")
 MANROPE_VARIABLE = face_file("font_manrope", "Manrope-VariableFont_wght.ttf")
 SOUND = [ROBOTO, LATO, FJALLA, SERIF_OTF, SANS_TTF, MANROPE_VARIABLE]
-
-
-def box(pen: TTGlyphPen, left: float, bottom: float, right: float, top: float) -> None:
-    pen.moveTo((left, bottom))
-    for corner in ((left, top), (right, top), (right, bottom)):
-        pen.lineTo(corner)
-    pen.closePath()
-
-
-def built_font(tmp_path: Path, letters: str = "HIX", variable: bool = True, cap_stated: int = 0) -> Path:
-    """A font of boxes, with stems of 100 and an H of 600 in 700: weight adds 120, width adds 200 at most.
-
-    X is two bars across each other, drawn as overlapping contours.
-    """
-    boxes = {
-        "H": [(80, 0, 180, 700), (580, 0, 680, 700), (130, 300, 630, 400)],
-        "I": [(80, 0, 180, 700)],
-        "X": [(300, 0, 400, 700), (100, 300, 600, 400)],
-    }
-    builder = FontBuilder(1000, isTTF=True)
-    order = [".notdef", "space", *letters]
-    builder.setupGlyphOrder(order)
-    builder.setupCharacterMap({32: "space", **{ord(letter): letter for letter in letters}})
-    glyphs = {}
-    for name in order:
-        pen = TTGlyphPen(None)
-        for corners in boxes.get(name, []):
-            box(pen, *corners)
-        glyphs[name] = pen.glyph()
-    builder.setupGlyf(glyphs)
-    builder.setupHorizontalMetrics(dict.fromkeys(order, (760, 80)))
-    builder.setupHorizontalHeader(ascent=800, descent=-200)
-    builder.setupNameTable({"familyName": "Test Boxes", "styleName": "Regular", "fullName": "Test Boxes"})
-    builder.setupOS2(sCapHeight=cap_stated)
-    builder.setupPost()
-    if variable:
-        builder.setupFvar([("wght", 100, 400, 900, "Weight"), ("wdth", 75, 100, 125, "Width")], [])
-        builder.setupGvar({name: _variations(name) for name in order})
-    path = tmp_path / "boxes.ttf"
-    builder.save(path)
-    return path
-
-
-def _variations(name: str) -> list[TupleVariation]:
-    """Points go bottom left, top left, top right, bottom right for each box; four metric points follow."""
-    if name != "H":
-        return []
-    still = [(0, 0)]
-    thicker = [*still * 2, (120, 0), (120, 0), (-120, 0), (-120, 0), *still * 2, *still * 4, *still * 4]
-    wider = [*still * 4, *[(200, 0)] * 4, *still * 2, (200, 0), (200, 0), *still * 4]
-    return [TupleVariation({"wght": (0, 1, 1)}, thicker), TupleVariation({"wdth": (0, 1, 1)}, wider)]
 
 
 def changed(tmp_path: Path, source: Path, **os2: int) -> Path:
@@ -218,7 +166,7 @@ def test_a_face_is_chosen_from_a_collection(tmp_path):
         (b"\x89PNG\r\n\x1a\n", "a PNG picture"),
         (b"%!PS-AdobeFont-1.0", "Type 1 font; take the OpenType"),
         (b"PK\x03\x04....", "a zip archive"),
-        (b"hello, world", "something that starts with b'hell'; wanted TTF"),
+        (b"hello, world", "something that starts with 'hell'; wanted TTF"),
         (b"OTTO", "a broken font file"),
         (b"\0\1\0\0\0\x0c", "a broken font file"),
         (b"wOF2" + b"\0" * 60, "cannot be unpacked"),
@@ -342,6 +290,51 @@ def test_stem_and_width_are_solved_together(tmp_path):
     alphabet = font_from_file(built_font(tmp_path), stem=0.2, width=1.2)
     assert alphabet.stem == pytest.approx(0.2, abs=1e-5)
     assert alphabet.h_width == pytest.approx(1.2 * 600 / 700, abs=1e-5)
+
+
+@pytest.mark.parametrize("factor", [0.95, 1.1, 1.2])
+def test_a_font_is_widened_with_its_stems_as_they_are(tmp_path, factor):
+    usual = font_from_file(built_font(tmp_path), stem=0.2, width=1.1)
+    wide = usual.widened(factor)
+    assert wide.h_width == pytest.approx(factor * usual.h_width, abs=1e-5)
+    assert wide.stem == pytest.approx(0.2, abs=1e-5)
+
+
+def test_a_line_is_justified_on_the_width_axis(tmp_path):
+    usual = font_from_file(built_font(tmp_path, letters="HI"), stem=0.2)
+    wide = justified(lambda alphabet: alphabet.set_line("HHHH", 7.0), usual, 32.5)
+    ink = bounds(wide.line.outline)
+    assert ink.width == pytest.approx(32.5, abs=1e-6)
+    assert wide.widened > 1.02
+    first = wide.line.glyphs[0].outline
+    assert first.data[first.data[:, 0, 1] == 0][:, [0, 3], 0].min() == pytest.approx(bounds(first).left)
+    stems = sorted({round(x, 6) for x in first.data[:, :, 0].ravel().tolist()})
+    assert stems[1] - stems[0] == pytest.approx(0.2 * 7.0, abs=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("listed", "letters", "said"),
+    [
+        ("", "AÉ", "our gothic, our slab and our roman have them"),
+        ("Fen Sans\nGone Sans\n", "Ж", "Fen Sans has it"),
+        ("Fen Sans\nDell Serif\nFen Sans\n", "Жж", "Dell Serif and Fen Sans have them"),
+        ("", "Ж", "no alphabet of ours and no installed family has it"),
+    ],
+)
+def test_who_has_a_letter_is_told(monkeypatch, tmp_path, listed, letters, said):
+    lister = tmp_path / "fc-list"
+    lister.write_text(f"#!/bin/sh\nprintf '{listed}'\n")
+    lister.chmod(0o755)
+    who_has._families_with.cache_clear()
+    monkeypatch.setattr(who_has.shutil, "which", lambda _: str(lister))
+    monkeypatch.setattr(who_has, "installed_families", lambda: ("Dell Serif", "Fen Sans"))
+    assert who_has.who_has(letters) == said
+    who_has._families_with.cache_clear()
+
+
+def test_a_font_of_one_width_says_so():
+    with pytest.raises(LetteringError, match="have one width only, the font has no width axis"):
+        font_from_file(FJALLA).widened(1.1)
 
 
 def test_another_stem_keeps_the_width_that_was_wished(tmp_path):

@@ -18,11 +18,13 @@ from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Path
 from heraldry.lettering.adjusting import own_stem, with_stem_near
 from heraldry.lettering.alphabets.named import ours
-from heraldry.lettering.monogram import FRAMES, STYLES, interlaced, monogram
+from heraldry.lettering.monogram import FRAMES, STYLES, Style, interlaced, monogram
 from heraldry.lettering.monogram.clash import Window, best_place
-from heraldry.lettering.monogram.frames import DIAMOND_WIDE, FRAME
+from heraldry.lettering.monogram.frames import DIAMOND_WIDE, FRAME, FrameName
 from heraldry.lettering.treatments.strokes import strokes
 from heraldry.shapes.monogram import monogram as monogram_shape
+from heraldry.shapes.rounds import circle_path
+from tests.faces import face
 
 GOTHIC = ours("gothic")
 HEIGHT = 12.0
@@ -221,3 +223,35 @@ def test_every_frame_leaves_room_in_its_own_measure() -> None:
     for frame in FRAME.values():
         drawn = frame.draw(10.0, 0.5)
         assert drawn.is_empty or frame.reach(drawn) == pytest.approx(frame.room(10.0, 0.0, 0.0))
+
+
+@pytest.mark.parametrize("style", ["row", "large"])
+@pytest.mark.parametrize("frame", ["ring", "diamond"])
+def test_letters_in_a_frame_are_narrowed_to_be_high(style: Style, frame: FrameName) -> None:
+    free, framed = (monogram("UMR", ours("gothic"), 10.0, style, name) for name in ("none", frame))
+    aspects = [box.width / box.height for box in (bounds(Outline.gather(one.letters)) for one in (free, framed))]
+    assert 0.68 < aspects[1] / aspects[0] < 0.9
+
+
+def test_an_alphabet_of_one_width_is_framed_as_it_is() -> None:
+    lato = face("font_lato", "Lato-Bold.ttf")
+    free, framed = (monogram("UMR", lato, 10.0, "row", name) for name in ("none", "ring"))
+    one, other = (bounds(Outline.gather(mono.letters)) for mono in (free, framed))
+    assert one.width / one.height == pytest.approx(other.width / other.height, rel=0.01)
+
+
+@pytest.mark.parametrize("thick", [0.4, 2.0])
+def test_where_nothing_else_decides_the_first_letter_goes_over_on_top(thick: float) -> None:
+    rings = tuple(_ring(Point(x, 0), 5.0, 5.0 - thick) for x in (0, 5))
+    for letters in (rings, rings[::-1]):
+        woven = interlaced(letters, 0.3)
+        upper = bar(-20, 0, 20, 20)
+        lost = [
+            area(intersect(one, upper)) - area(intersect(cut, upper)) for one, cut in zip(letters, woven, strict=True)
+        ]
+        assert lost[0] == pytest.approx(0, abs=1e-6)
+        assert lost[1] > thick**2
+
+
+def _ring(centre: Point, outer: float, inner: float) -> Outline:
+    return Outline.of([circle_path(centre, outer), circle_path(centre, inner).reversed()])

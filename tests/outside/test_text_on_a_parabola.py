@@ -3,6 +3,9 @@
 For y = x²/(2p) the arc length from the vertex is s(x) = (x·√(1 + (x/p)²) + p·asinh(x/p)) / 2, in any table of
 integrals; the unit tangent is (1, x/p) over its length. A parabola is a cubic Bézier curve exactly, and its length
 has no closed form that the package could use, since there cubics are measured by quadrature.
+
+A base line lifted by d off it is its parallel curve, whose arc length is s(x) − d·φ(x) with φ = atan(x/p) the angle
+of the tangent (differential geometry of plane curves: ds_d = (1 − κ d) ds, κ ds = dφ).
 """
 
 from __future__ import annotations
@@ -16,6 +19,7 @@ from heraldry.geometry.point import Point
 from heraldry.geometry.segments import Cubic, Path
 from heraldry.lettering.alphabet import SetGlyph, SetLine
 from heraldry.lettering.setting import along
+from heraldry.lettering.setting.base_lines import raised
 
 P_MM, LEFT_MM, RIGHT_MM = 18.0, -24.0, 30.0
 THICK_MM, ADVANCE_MM, HEIGHT_MM, COUNT = 0.3, 1.6, 2.0, 20
@@ -97,3 +101,26 @@ def test_turned_letters_stand_square_to_the_chord_of_their_advance(begin_mm: flo
     _, tangent = at_length(middles(begin_mm))
     off_rad = np.abs((rises * tangent).sum(axis=1)) / HEIGHT_MM
     assert off_rad.max() < 0.002  # the chord of 1.6 mm and the tangent at its middle differ by a tenth of a degree
+
+
+@pytest.mark.parametrize("lift_mm", [-2.0, 0.5, 3.0])
+def test_a_lifted_line_keeps_arc_length_along_its_own_curve(lift_mm: float) -> None:
+    laid = along(bars(), raised(parabola(), lift_mm), "start", 11.0)
+    feet = np.array([letter.data[0, [0, 3]].mean(axis=0) for letter in laid.letters])
+    x = _under(feet)
+    tangent = np.stack((np.ones_like(x), x / P_MM), axis=-1) / np.sqrt(1 + (x / P_MM) ** 2)[:, None]
+    curve = np.stack((x, x * x / (2 * P_MM)), axis=-1)
+    normal = np.stack((-tangent[:, 1], tangent[:, 0]), axis=-1)
+    assert np.abs(feet - curve - lift_mm * normal).max() < MICROMETRE_MM
+    walked = arc_length(x) - lift_mm * np.arctan(x / P_MM)
+    begun = arc_length(LEFT_MM) - lift_mm * np.arctan(LEFT_MM / P_MM)
+    assert np.abs(walked - begun - middles(11.0)).max() < MICROMETRE_MM
+
+
+def _under(feet: Floats) -> Floats:
+    """The x of the parabola's nearest points: where (x − X)·1 + (x²/2p − Y)·x/p is zero, by Newton."""
+    x = feet[:, 0].copy()
+    for _ in range(60):
+        off = x - feet[:, 0] + (x * x / (2 * P_MM) - feet[:, 1]) * x / P_MM
+        x = x - off / (1 + 1.5 * (x / P_MM) ** 2 - feet[:, 1] / P_MM)
+    return x

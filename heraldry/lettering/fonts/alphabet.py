@@ -19,7 +19,7 @@ from heraldry.geometry.affine import Affine
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Outline
 from heraldry.lettering.alphabet import Figures, SetGlyph, SetLine
-from heraldry.lettering.fonts.axes import Location, Wish, place_on_axes, solve
+from heraldry.lettering.fonts.axes import Location, Wish, axes_of, place_on_axes, solve
 from heraldry.lettering.fonts.files import Face, read_face
 from heraldry.lettering.fonts.glyphs import Glyphs
 from heraldry.lettering.fonts.installed import find_installed
@@ -105,6 +105,17 @@ class FontAlphabet:
         Raises LetteringError where the font has no weight axis, or its weights do not reach so far.
         """
         return self.wished(stem, self.width)
+
+    def widened(self, factor: float) -> FontAlphabet:
+        """The same font, ``factor`` times as wide as it is now, its stems as thick as they are where it can.
+
+        Raises LetteringError where the font has no width axis, or its widths do not reach so far.
+        """
+        axes = axes_of(self.face)
+        if "wdth" not in axes:
+            raise LetteringError(f"the letters of {self.name} have one width only, the font has no width axis")
+        width = self.h_width / self._at({}).h_width
+        return self.wished(self.stem if "wght" in axes else None, width * factor)
 
     def wished(self, stem: float | None, width: float | None) -> FontAlphabet:
         """The same font where its stem (cap heights) and its width (normal widths) are as wished."""

@@ -1,7 +1,7 @@
 """Variable fonts: axes chosen by name, and the places on them where a stem or a width comes out as wished.
 
 An axis has a tag of four letters and a name (OpenType specification, fvar). Stem and width are measured on
-the H as it is drawn there, and the axis is halved until they fit: no font says what its weights measure.
+the H as it is drawn there, and their places are closed in until they fit: no font says what its weights measure.
 """
 
 from __future__ import annotations
@@ -18,11 +18,12 @@ Location = dict[str, float]
 # registry").
 _REGISTERED = {"weight": "wght", "width": "wdth", "slant": "slnt", "italic": "ital", "optical size": "opsz"}
 
-HALVINGS = 20
-"""A font file knows a place on an axis to 1/16384 of its half (F2DOT14); halving goes some way below that."""
+STEPS = 20
+"""Measures grow nearly in step with an axis, so that three or four are enough; a font file knows a place on it to
+1/16384 of its half (F2DOT14), and where that is too coarse for the measure nothing is gained by more."""
 
 FITS = 1e-6
-"""A measure that is off by no more than this (cap heights, or normal widths) stays where it is."""
+"""A measure that is off by no more than this (cap heights, or normal widths) is as it was wished."""
 
 ROUNDS = 8
 """Weight and width each change what the other measures a little; a round of both shrinks the rest tenfold."""
@@ -114,13 +115,13 @@ def solve(face: Face, place: Location, wishes: tuple[Wish, ...]) -> Location:
     for _ in range(ROUNDS if len(wishes) > 1 else 1):
         before = dict(place)
         for wish in wishes:
-            place = {**place, wish.tag: _halved(face, place, wish, axes[wish.tag])}
+            place = {**place, wish.tag: _found(face, place, wish, axes[wish.tag])}
         if place == before:
             break
     return place
 
 
-def _halved(face: Face, place: Location, wish: Wish, axis: Axis) -> float:
+def _found(face: Face, place: Location, wish: Wish, axis: Axis) -> float:
     def measured(value: float) -> float:
         return wish.measure({**place, axis.tag: value})
 
@@ -133,11 +134,28 @@ def _halved(face: Face, place: Location, wish: Wish, axis: Axis) -> float:
             f"the font {face.name} reaches a {wish.what} from {min(at_low, at_high):.3g} to "
             f"{max(at_low, at_high):.3g}, found {wish.wanted:.3g}"
         )
-    rises = at_high >= at_low
-    for _ in range(HALVINGS):
-        middle = (low + high) / 2
-        if (measured(middle) < wish.wanted) == rises:
-            low = middle
+    return _between(
+        lambda value: measured(value) - wish.wanted, (low, at_low - wish.wanted), (high, at_high - wish.wanted)
+    )
+
+
+def _between(off: Callable[[float], float], one: tuple[float, float], other: tuple[float, float]) -> float:
+    """Where a measure is off by nothing, between two places with what it is off by there: the Illinois method.
+
+    False position that halves what counts of an end which stays (Dowell and Jarratt, A modified regula falsi method for
+    computing the root of an equation, BIT 11, 1971).
+    """
+    (fixed, fixed_off), (last, last_off) = one, other
+    for _ in range(STEPS):
+        if fixed_off == last_off:
+            return last
+        tried = (fixed * last_off - last * fixed_off) / (last_off - fixed_off)
+        here = off(tried)
+        if abs(here) <= FITS:
+            return tried
+        if (here < 0) == (last_off < 0):
+            fixed_off /= 2  # that end has stayed: let it count for less
         else:
-            high = middle
-    return (low + high) / 2
+            fixed, fixed_off = last, last_off
+        last, last_off = tried, here
+    return last

@@ -120,7 +120,8 @@ def _stranger(data: bytes) -> str:
             return meaning
     if not data:
         return "empty"
-    return f"something that starts with {data[:4]!r}; wanted TTF, OTF, TTC, woff or woff2"
+    beginning = ascii(data[:4].decode("latin-1"))
+    return f"something that starts with {beginning}; wanted TTF, OTF, TTC, woff or woff2"
 
 
 def _opened(data: bytes, number: int, path: FilePath) -> Face:

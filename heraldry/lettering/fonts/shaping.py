@@ -15,6 +15,7 @@ from typing import Any
 
 from heraldry.errors import LetteringError
 from heraldry.lettering.fonts.files import Face
+from heraldry.lettering.fonts.who_has import who_has
 
 Part = tuple[int, float, float]
 """A glyph number, and where it lies from the origin of its shape."""
@@ -101,7 +102,8 @@ class Shaper:
         lacking = [text[info.cluster : ends[info.cluster]] for info in infos if info.codepoint == NO_GLYPH]
         if lacking:
             letters = ", ".join(f"{letter!r} ({_described(letter)})" for letter in dict.fromkeys(lacking))
-            raise LetteringError(f"the font {self.face.name} has no letter {letters}, which {text!r} wants")
+            known = who_has("".join(dict.fromkeys("".join(lacking))))
+            raise LetteringError(f"the font {self.face.name} has no letter {letters}, which {text!r} wants; {known}")
 
 
 def check_one_line(text: str) -> None:

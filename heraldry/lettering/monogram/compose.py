@@ -24,9 +24,19 @@ GAP_OF_STEM = 0.5
 AIR_OF_GAP = 1.6
 """The white between letters and frame, in gaps."""
 
+ENCLOSED_ASPECT = 1.2
+"""Letters in a frame are narrowed until together they are at most so many times as wide as high: merely made smaller, a
+row of them would leave a frame half empty."""
+
+NARROWEST = 0.7
+"""And no narrower than so many times their width, lest they look squeezed. Both common practice, no source."""
+
 ROUNDS = 5
-"""A cap height is corrected in so many rounds. Letters grow in step with it but for their stems and gaps, so that
-each round leaves a tenth of the error or less; what is left is scaled away, and is far below a thousandth."""
+"""A cap height is corrected in so many rounds at most. Letters grow in step with it but for their stems and gaps, so
+that each round leaves a tenth of the error or less."""
+
+SCALED_AWAY = 1e-3
+"""What is left of the error when it is below this is scaled away, stems and all: a stem loses a tenth of a per cent."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -61,16 +71,21 @@ def monogram(
     """
     _check(initials, height_mm, style, frame)
     arrangement, enclosed = ARRANGEMENTS[style], FRAME[frame]
-    cap, ratio = height_mm, 1.0
-    for _ in range(ROUNDS):
-        cap *= ratio
+    cap, wide, free = height_mm, 1.0, enclosed.room(height_mm, 0.0, 0.0)
+    for turn in range(ROUNDS):
         stem = arrangement.stem_caps * cap if stem_mm is None else stem_mm
         gap = stem * GAP_OF_STEM if gap_mm is None else gap_mm
-        letters = _centred(arrangement.place(initials, Hand(alphabet, stem), cap, gap))
+        letters = _centred(arrangement.place(initials, Hand(alphabet, stem, wide), cap, gap))
         room = enclosed.room(height_mm, stem, AIR_OF_GAP * gap)
         if not room > 0:
             raise LetteringError(f"a {frame} of {stem:g} mm and its gap leave no room in {height_mm:g} mm")
-        ratio = room / enclosed.reach(Outline.gather(letters))
+        reach = enclosed.reach(Outline.gather(letters))
+        ratio = room / reach
+        if turn == 0 and frame != "none":
+            wide = _narrowed(letters)
+        elif abs(ratio - 1.0) < SCALED_AWAY:
+            break
+        cap *= free / (reach + free - room) if stem_mm is None else ratio  # line and air grow with the stem, if it does
     apart = interlaced(letters, gap) if arrangement.woven else letters
     return Monogram(tuple(letter.transformed(Affine.scale(ratio)) for letter in apart), enclosed.draw(height_mm, stem))
 
@@ -84,6 +99,12 @@ def _check(initials: Sequence[str], height_mm: float, style: str, frame: str) ->
         raise LetteringError(f"no style of monogram is called '{style}', {nearest(style, ARRANGEMENTS)}")
     if frame not in FRAME:
         raise LetteringError(f"no frame of a monogram is called '{frame}', {nearest(frame, FRAME)}")
+
+
+def _narrowed(letters: Letters) -> float:
+    """How many times as wide letters are drawn that they may be high in a frame about as high as wide."""
+    box = bounds(Outline.gather(letters))
+    return min(max(ENCLOSED_ASPECT * box.height / box.width, NARROWEST), 1.0)
 
 
 def _centred(letters: Letters) -> Letters:

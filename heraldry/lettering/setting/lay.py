@@ -212,7 +212,7 @@ def _check_on_path(line: SetLine, track: PathTrack, offset_mm: float) -> None:
     if beyond > PATH_OVERRUN_MM:
         raise LetteringError(
             f"{_text(line)!r} is {end - begin:.2f} mm long and runs {beyond:.2f} mm beyond its path "
-            f"of {track.total_mm:.2f} mm"
+            f"of {track.total_mm:.2f} mm; take smaller or narrower letters, a longer path, or another place on it"
         )
 
 

@@ -35,7 +35,7 @@ CLEAR = 0.09
 OVERHANG = 0.04
 """How far a level bar reaches beyond the wider of its figures."""
 
-BEARING = 0.07
+BEARING = 0.10
 """White before and after a fraction or a superior letter."""
 
 SLANT_RUN = 0.40

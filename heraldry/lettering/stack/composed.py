@@ -46,7 +46,7 @@ def _initial(run: Run, alphabet: Alphabet, cap_mm: float, manner: Manner) -> Set
 
 
 def _fraction(run: Run, alphabet: Alphabet, cap_mm: float, manner: Manner) -> SetLine:
-    build = built_fraction if manner.fractions == "built" else slanted_fraction
+    build = slanted_fraction if manner.fractions == "slanted" else built_fraction
     return _single(build(run.text, alphabet, cap_mm), cap_mm)
 
 

@@ -8,7 +8,7 @@ from typing import Literal
 from heraldry.errors import LetteringError
 from heraldry.lettering.alphabet import Figures
 
-Fractions = Literal["built", "slanted", "plain"]
+Fractions = Literal["signs", "built", "slanted", "plain"]
 Level = Literal["feet", "heads"]
 
 LARGEST_INITIAL = 3.0
@@ -24,7 +24,8 @@ class Manner:
     ``level``
         whether large initials stand on the base line with the others, or hang from one line with their heads.
     ``fractions``
-        ``built`` over a level bar, ``slanted`` beside a slanting one, ``plain`` figures and stroke as they stand.
+        ``built`` over a level bar, ``slanted`` beside a slanting one; ``signs`` builds ½ and its like, but leaves figures
+        with a stroke between them, as those of a date, as they stand; ``plain`` leaves all.
     ``superior_bar``
         whether superior letters, as in Nᵒ, have a bar under them.
     """

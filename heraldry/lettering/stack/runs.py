@@ -1,8 +1,9 @@
 """A text parted into runs that are set alike: plain letters, large initials, fractions, superior letters.
 
 Fractions and superior letters are known by what the Unicode Character Database says they stand for: ¾ decomposes
-to 3, fraction slash, 4, and ᵒ is the superscript of o. A stroke between figures is a fraction as well, and a space
-between a whole number and its fraction is no more than the writing of it.
+to 3, fraction slash, 4, and ᵒ is the superscript of o. Where keyboards have no such letter, ^ before letters or figures
+makes them superior, to the end of the word or to another ^. A stroke between figures is a fraction where the manner
+says so, and a space between a whole number and its fraction is no more than the writing of it.
 """
 
 from __future__ import annotations
@@ -19,6 +20,9 @@ Kind = Literal["plain", "initial", "fraction", "superior"]
 
 FRACTION_SLASH = "\N{FRACTION SLASH}"
 _FRACTION = re.compile(r"(?:(?<=[0-9])\s+)?(?P<written>[0-9]+[/⁄][0-9]+|[¼-¾⅐-⅞])")
+_SIGN = re.compile(r"(?:(?<=[0-9])\s+)?(?P<written>[¼-¾⅐-⅞])")
+_FOUND = {"built": _FRACTION, "slanted": _FRACTION, "signs": _SIGN}
+_RAISED = re.compile(r"\^([^\W_]+)\^?")
 _WORD = re.compile(r"\S+")
 
 
@@ -36,16 +40,27 @@ def runs(text: str, manner: Manner) -> tuple[Run, ...]:
     >>> runs("Nᵒ 4 ¾", Manner())
     (Run(kind='plain', text='N'), Run(kind='superior', text='o'), Run(kind='plain', text=' 4'), \
 Run(kind='fraction', text='3/4'))
+    >>> runs("M^c 6/27", Manner(fractions="signs"))
+    (Run(kind='plain', text='M'), Run(kind='superior', text='c'), Run(kind='plain', text=' 6/27'))
     """
     return tuple(_merged(_parted(text, manner)))
 
 
 def _parted(text: str, manner: Manner) -> Iterator[Run]:
-    place = 0
-    for fraction in _FRACTION.finditer(text) if manner.fractions != "plain" else ():
-        yield from _plain_and_superior(text[place : fraction.start()], manner)
+    place, found = 0, _FOUND.get(manner.fractions)
+    for fraction in found.finditer(text) if found else ():
+        yield from _plain_and_raised(text[place : fraction.start()], manner)
         yield Run("fraction", unicodedata.normalize("NFKC", fraction["written"]).replace(FRACTION_SLASH, "/"))
         place = fraction.end()
+    yield from _plain_and_raised(text[place:], manner)
+
+
+def _plain_and_raised(text: str, manner: Manner) -> Iterator[Run]:
+    place = 0
+    for raised in _RAISED.finditer(text):
+        yield from _plain_and_superior(text[place : raised.start()], manner)
+        yield Run("superior", raised[1])
+        place = raised.end()
     yield from _plain_and_superior(text[place:], manner)
 
 

@@ -4,6 +4,7 @@ Each is a pure function on a clean outline, millimetres in, a clean outline out;
 
 ============  ===========================================================================================
 ``lines``     letters drawn as a line, a second line round them, a clear margin round them
+``crotches``  letters made smaller all round, their crotches sharp
 ``inline``    a thin line let into each stroke
 ``shades``    drop shade, block shade at any angle, block shade split into two inks
 ``bands``     letters cut out of a band, a stripe through them or behind them

@@ -10,10 +10,10 @@ from __future__ import annotations
 
 from heraldry.errors import GeometryError
 from heraldry.geometry.affine import Affine
-from heraldry.geometry.boolean import pieces, subtract
+from heraldry.geometry.boolean import pieces, subtract, unite
 from heraldry.geometry.measure import area
-from heraldry.geometry.offset import inset
 from heraldry.geometry.outline import Outline
+from heraldry.lettering.treatments.crotches import walled
 from heraldry.lettering.treatments.measures import positive
 from heraldry.lettering.treatments.strokes import strokes
 
@@ -44,7 +44,7 @@ def inline_line(letters: Outline, width_mm: float) -> Outline:
         )
     wall = (found.upright_mm - width_mm) / 2
     stretch = (found.upright_mm - width_mm) / (found.level_mm - width_mm)
-    core = inset(letters.transformed(Affine.scale(1.0, stretch)), wall, "sharp")
+    core = walled(unite(letters).transformed(Affine.scale(1.0, stretch)), wall)
     line = core.transformed(Affine.scale(1.0, 1.0 / stretch))
     long = LEAST_LENGTH * width_mm**2
     return Outline.gather(piece for piece in pieces(line) if area(piece) >= long)

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from heraldry.errors import GeometryError
 from heraldry.geometry.boolean import subtract, unite
-from heraldry.geometry.offset import inset, offset
+from heraldry.geometry.offset import offset
 from heraldry.geometry.outline import Outline
+from heraldry.lettering.treatments.crotches import walled
 from heraldry.lettering.treatments.measures import not_negative, positive
 
 
@@ -18,7 +19,7 @@ def outline(letters: Outline, width_mm: float) -> Outline:
 
     Raises GeometryError where the line would fill them.
     """
-    face = inset(letters, positive("an outline's width", width_mm), "sharp")
+    face = walled(unite(letters), positive("an outline's width", width_mm))
     if face.is_empty:
         raise GeometryError(f"an outline of {width_mm:g} mm fills the letters, take a thinner line or larger letters")
     return subtract(letters, face)
