@@ -71,7 +71,8 @@ class Finding:
 class Artwork:
     """One thing drawn, ready to be written: plates in printing order on a page of exact size.
 
-    ``paint_hex`` is the colour of the model below, which is shown in proofs and never printed.
+    ``paint_hex`` is the colour of the model below, which is shown in proofs and never printed; ``variant`` says
+    which form of a herald it is, nothing for the herald itself.
 
     >>> Artwork("herald", Bounds(-12, -8, 12, 8), ()).width_mm
     24
@@ -83,6 +84,7 @@ class Artwork:
     scale_name: str = ""
     paint_hex: str | None = None
     findings: tuple[Finding, ...] = ()
+    variant: str = ""
 
     @property
     def width_mm(self) -> float:

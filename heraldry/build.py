@@ -7,23 +7,24 @@ A class of cars goes the same way through ``diagrams``, once for what its cars s
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 
 from heraldry.artwork import Artwork
 from heraldry.describe.description import Description, read
+from heraldry.describe.variants import ITSELF
 from heraldry.diagrams.class_of_cars import class_of_cars
 from heraldry.diagrams.crew import Crew, artworks_by
 from heraldry.diagrams.drawing import artworks
 from heraldry.diagrams.free_space import Room, largest_room, mask
 from heraldry.diagrams.proof import contact_pages, proofs
 from heraldry.errors import DescriptionError, Fault
-from heraldry.geometry.measure import bounds
-from heraldry.geometry.outline import Bounds, Outline
+from heraldry.geometry.outline import Bounds
 from heraldry.guard.judge import judge
 from heraldry.plates.compose import Composed, compose
 from heraldry.resolve.herald import resolve_herald
+from heraldry.resolve.kept import Kept
 from heraldry.resolve.limits import USUAL_PRINTER, PrinterLimits
 from heraldry.resolve.printer import printer_of
 from heraldry.resolve.resolved import ResolvedHerald
@@ -31,14 +32,17 @@ from heraldry.units import Scale, parse_scale
 
 
 def draw(
-    description: Description, scale: str | Scale | None = None, printer: PrinterLimits = USUAL_PRINTER
+    description: Description,
+    scale: str | Scale | None = None,
+    printer: PrinterLimits = USUAL_PRINTER,
+    variants: Sequence[str] = (),
 ) -> list[Artwork]:
-    """Draw everything that a description describes, at its own scale or another.
+    """Draw everything that a description describes, at its own scale or another; of a herald, some variants or all.
 
     Raises DescriptionError for a file that cannot be drawn, LengthError for an unknown scale.
     """
     asked = parse_scale(scale) if isinstance(scale, str) else scale
-    return list(draw_each(description, asked, printer))
+    return list(draw_each(description, asked, printer, variants=variants))
 
 
 def draw_each(
@@ -47,21 +51,51 @@ def draw_each(
     printer: PrinterLimits = USUAL_PRINTER,
     numbers: Sequence[str] = (),
     crew: Crew | None = None,
+    variants: Sequence[str] = (),
 ) -> Iterator[Artwork]:
-    """The same, one thing at a time; of a class, only the cars of some numbers, or by a crew of workers."""
+    """The same, one thing at a time: of a herald, some variants; of a class, the cars of some numbers, or by a crew."""
     if description.kind == "herald":
-        yield _herald(description, asked, printer)
+        yield from _family(family(description, variants), asked, printer)
     elif description.kind == "diagram":
         yield from _class(description, asked, printer, numbers, crew)
     else:
         raise DescriptionError([_not_drawn(description)])
 
 
-def _herald(description: Description, asked: Scale | None, printer: PrinterLimits) -> Artwork:
-    herald = resolve_herald(description, asked)
-    composed = compose(herald)
+def family(description: Description, variants: Sequence[str] = ()) -> list[Description]:
+    """A herald and all its variants, or those named; ``ITSELF`` names the herald itself.
+
+    Raises HeraldryError for a variant that the file has not.
+    """
+    if not variants:
+        return [description, *description.variants.values()]
+    return [description if name == ITSELF else description.variant(name) for name in dict.fromkeys(variants)]
+
+
+def _family(family: Sequence[Description], asked: Scale | None, printer: PrinterLimits) -> Iterator[Artwork]:
+    """All that can be drawn; then, raised together, the faults of the others, each place in the file once."""
+    kept = Kept()
+    faults: list[Fault] = []
+    for description in family:
+        try:
+            yield _herald(description, asked, printer, kept)
+        except DescriptionError as error:
+            faults += _not_told(error.faults, faults)
+    if faults:
+        raise DescriptionError(faults)
+
+
+def _herald(description: Description, asked: Scale | None, printer: PrinterLimits, kept: Kept) -> Artwork:
+    herald = resolve_herald(description, asked, kept)
+    composed = compose(herald, kept=kept)
     artwork = _artwork(herald, composed)
-    return replace(artwork, findings=judge(artwork, herald, composed, printer))
+    return replace(artwork, findings=judge(artwork, herald, composed, printer, kept))
+
+
+def _not_told(faults: Iterable[Fault], told: Iterable[Fault]) -> list[Fault]:
+    """Those of some faults that stand in other lines than what is told already."""
+    lines = {(fault.file, fault.line) for fault in told}
+    return [fault for fault in faults if (fault.file, fault.line) not in lines]
 
 
 def _class(
@@ -81,17 +115,20 @@ def draw_files(
     printer: Path | None,
     numbers: Sequence[str] = (),
     crew: Crew | None = None,
+    variants: Sequence[str] = (),
 ) -> Iterator[Artwork]:
     """Draw several files, each at every scale named (or its own), one after another.
 
     Raises DescriptionError with the faults of every file that has any, before anything is drawn.
     """
     descriptions = load_all(files)
+    for description in descriptions:
+        family(description, variants)  # so that a variant that is not there is told before anything is drawn
     limits = printer_of(load(printer)) if printer else USUAL_PRINTER
     asked: list[Scale | None] = [parse_scale(name) for name in scales]
     for description in descriptions:
         for scale in asked or [None]:
-            for one in draw_each(description, scale, limits, numbers, crew):
+            for one in draw_each(description, scale, limits, numbers, crew, variants):
                 yield _with_scale_in_name(one, scale)
 
 
@@ -142,9 +179,10 @@ def load(path: str | Path) -> Description:
         raise DescriptionError(reading.faults)
     if not reading.faults:
         return reading.description
-    told = {(fault.file, fault.line) for fault in reading.faults}
-    meaning = [fault for fault in _faults_of_meaning(reading.description) if (fault.file, fault.line) not in told]
-    raise DescriptionError([*reading.faults, *meaning])
+    faults = [*reading.faults]
+    for description in family(reading.description):
+        faults += _not_told(_faults_of_meaning(description), faults)
+    raise DescriptionError(faults)
 
 
 def _faults_of_meaning(description: Description) -> tuple[Fault, ...]:
@@ -193,12 +231,13 @@ def _artwork(herald: ResolvedHerald, composed: Composed) -> Artwork:
         plates=composed.plates,
         scale_name=herald.scale.name if herald.scale else "",
         paint_hex=herald.paint_hex,
+        variant=herald.variant,
     )
 
 
 def page_of(herald: ResolvedHerald, composed: Composed) -> Bounds:
     """The page: of the finished size that was asked for, about the middle of the ink; else just the ink's box."""
-    ink = bounds(Outline.gather(plate.outline for plate in composed.plates))
+    ink = composed.box
     width = ink.width if herald.width_mm is None else herald.width_mm
     height = ink.height if herald.height_mm is None else herald.height_mm
     middle = ink.centre

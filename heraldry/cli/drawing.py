@@ -36,6 +36,14 @@ Cars = Annotated[
     str | None,
     typer.Option("--cars", help="Only these cars of a class: 301,305.", show_default=False),
 ]
+Variants = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--variant",
+        help="Only this variant of a herald; 'herald' is the herald itself. May be given more than once.",
+        show_default=False,
+    ),
+]
 Jobs = Annotated[int, typer.Option("--jobs", min=1, max=64, help="Draw a class by so many processes.")]
 
 DEMO_SCALES = ("N", "HO", "O")
@@ -52,12 +60,13 @@ def draw(
     printer: PrinterFile = None,
     dpi: Dpi = 600,
     cars: Cars = None,
+    variant: Variants = None,
     jobs: Jobs = 1,
     json: AsJson = False,
 ) -> None:
     """Draw heralds and classes of cars into files of exact size, with a manifest of what was written."""
     with faults_told(), crew_of(jobs) as crew:
-        manifest = written(_drawn(files, scale, printer, cars, crew), out, formats, dpi)
+        manifest = written(_drawn(files, scale, printer, cars, crew, variant), out, formats, dpi)
         report(manifest, out, json)
 
 
@@ -85,20 +94,21 @@ def check(
     scale: Scales = None,
     printer: PrinterFile = None,
     cars: Cars = None,
+    variant: Variants = None,
     jobs: Jobs = 1,
     json: AsJson = False,
 ) -> None:
-    """Say what will not print, without writing anything: exit 0 nothing, 1 findings, 2 the file is wrong."""
+    """Say what will not print, and write nothing: exit 0 nothing or only notes, 1 findings, 2 the file is wrong."""
     artworks: list[Artwork] = []
     with faults_told(), crew_of(jobs) as crew:
         try:
-            artworks.extend(_drawn(files, scale, printer, cars, crew))
+            artworks.extend(_drawn(files, scale, printer, cars, crew, variant))
         except HeraldryError:
             if artworks:  # what is wrong with one car does not keep the others from being looked at
                 _checked(artworks, json)
             raise
         _checked(artworks, json)
-    if any(artwork.findings for artwork in artworks):
+    if any(found.severity != "note" for artwork in artworks for found in artwork.findings):
         raise typer.Exit(FOUND_SOMETHING)
 
 
@@ -144,10 +154,11 @@ def _drawn(
     printer: Path | None,
     cars: str | None = None,
     crew: Crew | None = None,
+    variants: list[str] | None = None,
 ) -> Iterator[Artwork]:
     from heraldry.build import draw_files  # imported where used: start-up time
 
-    return watched(draw_files(files, scales or [], printer, _numbers(cars), crew), "drawing", None)
+    return watched(draw_files(files, scales or [], printer, _numbers(cars), crew, variants or ()), "drawing", None)
 
 
 def _numbers(cars: str | None) -> list[str]:

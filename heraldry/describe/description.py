@@ -5,7 +5,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -14,19 +15,34 @@ from pydantic import BaseModel, ValidationError
 from heraldry.describe.faults import annotations_at, faults_of
 from heraldry.describe.key_lines import KeyPath
 from heraldry.describe.kinds import KINDS, model_of
-from heraldry.describe.models import DrawnBase, Identity, RoadHere, Stores
+from heraldry.describe.models import DrawnBase, HeraldBase, Identity, RoadHere, Stores, VariantTable
 from heraldry.describe.read_toml import Source, read_toml
 from heraldry.describe.stand_ins import with_stand_ins
-from heraldry.errors import DescriptionError, Fault
+from heraldry.describe.variants import ITSELF, VARIANT, varied
+from heraldry.errors import DescriptionError, Fault, HeraldryError, nearest
+
+
+@dataclass(frozen=True, eq=False)
+class Variation:
+    """What makes a description a variant of a herald: its name, its own table, and the herald that it varies."""
+
+    name: str
+    table: VariantTable
+    herald: Description
 
 
 @dataclass(frozen=True, eq=False)
 class Description:
-    """A validated file; ``road`` is the road description that it names, if it names one."""
+    """A validated file; ``road`` is the road description that it names, if it names one.
+
+    A herald has ``variants``, each a description by itself, which says by its ``variation`` what it varies.
+    """
 
     source: Source
     model: BaseModel
     road: Description | None = None
+    variation: Variation | None = None
+    variants: Mapping[str, Description] = field(default_factory=dict)
 
     @property
     def kind(self) -> str:
@@ -42,6 +58,13 @@ class Description:
     def stem(self) -> str:
         """The file's name without its ending, which names what is drawn from it."""
         return self.source.path.stem
+
+    def variant(self, name: str) -> Description:
+        """One of the variants of a herald; raises HeraldryError where it has none of that name."""
+        if name not in self.variants:
+            known = nearest(name, self.variants) if self.variants else f"{self.source.path.name} has none"
+            raise HeraldryError(f"no variant is called '{name}', {known}")
+        return self.variants[name]
 
     def fault(self, path: KeyPath, what: str, found: str = "", wanted: str = "") -> Fault:
         """A fault at the line of a key (or of the table that the key should be in)."""
@@ -92,28 +115,46 @@ def read(path: str | Path) -> Reading:
     Raises DescriptionError for a file that is no description at all: not there, no TOML, of no known kind.
     """
     source = read_toml(Path(path), KINDS)
-    model, faults = _modelled(source)
-    if model is None:
+    formed, faults = _formed(source)
+    if formed is None:
         return Reading(None, tuple(faults))
     try:
-        road, road_faults = _road_of(source, model)
+        road, road_faults = _road_of(source, formed.model)
     except DescriptionError as error:
         return Reading(None, (*faults, *error.faults))
-    return Reading(Description(source, model, road), (*faults, *road_faults))
+    variants, variant_faults = _variants(replace(formed, road=road))
+    return Reading(replace(formed, road=road, variants=variants), (*faults, *road_faults, *variant_faults))
 
 
-def _modelled(source: Source) -> tuple[BaseModel | None, list[Fault]]:
-    """The model of a file's values, with stand-ins where there are faults; None where none can be made."""
+def _formed(source: Source) -> tuple[Description | None, list[Fault]]:
+    """A file's values in their model, with stand-ins where there are faults; None where no model can be made."""
     model = model_of(str(source.data["kind"]))
     try:
-        return model.model_validate(source.data), []
+        return Description(source, model.model_validate(source.data)), []
     except ValidationError as error:
         faults = faults_of(source, error)
     wrong = [(path, annotations_at(source.data, path)) for path in faults]
+    mended = replace(source, data=with_stand_ins(dict(source.data), wrong))
     try:
-        return model.model_validate(with_stand_ins(dict(source.data), wrong)), list(faults.values())
+        return Description(mended, model.model_validate(mended.data)), list(faults.values())
     except ValidationError:
         return None, list(faults.values())
+
+
+def _variants(herald: Description) -> tuple[dict[str, Description], list[Fault]]:
+    """The variants of a herald, and what is wrong with their form that is not wrong with the file's."""
+    variants: dict[str, Description] = {}
+    faults: list[Fault] = []
+    tables = herald.model.variant if isinstance(herald.model, HeraldBase) else {}
+    if ITSELF in tables:
+        what = f"a variant cannot be called '{ITSELF}', for so the herald itself is called"
+        faults.append(herald.fault((VARIANT, ITSELF), what))
+    for name, table in tables.items():
+        formed, found = _formed(varied(herald.source, name))
+        faults += found
+        if formed is not None:
+            variants[name] = replace(formed, road=herald.road, variation=Variation(name, table, herald))
+    return variants, faults
 
 
 def _road_of(source: Source, model: BaseModel) -> tuple[Description | None, list[Fault]]:
@@ -130,7 +171,7 @@ def _road_of(source: Source, model: BaseModel) -> tuple[Description | None, list
     if road.data["kind"] != "road":
         found = f"kind '{road.data['kind']}' in {file}"
         raise DescriptionError([source.fault(where, "that file is no road", found, 'it must say kind = "road"')])
-    road_model, faults = _modelled(road)
-    if road_model is None:
+    formed, faults = _formed(road)
+    if formed is None:
         raise DescriptionError(faults)
-    return Description(road, road_model), faults
+    return formed, faults

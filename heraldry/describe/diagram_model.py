@@ -46,7 +46,14 @@ class PaintedEdges(Edges, Painted):
 class Ribs(Strict):
     """A row of ribs, seams or rivets that stand upright on a side."""
 
-    at: Annotated[list[RawLength], Field(min_length=1, max_length=500, description="where each of them stands")]
+    at: Annotated[
+        list[RawLength] | None, Field(min_length=1, max_length=500, description="where each of them stands")
+    ] = None
+    every: Annotated[RawLength | None, Field(description="from one to the next, for a row of them")] = None
+    first: Annotated[RawLength | None, Field(description="where such a row begins; left out: at the left edge")] = None
+    count: Annotated[int | None, Field(ge=1, le=500, description="how many of them; left out: to the right edge")] = (
+        None
+    )
     width: Annotated[RawLength, Field(description="how wide each of them is")]
     bottom: RawLength | None = None
     top: RawLength | None = None
@@ -71,7 +78,9 @@ class Series(Strict):
 
     numbers: Annotated[str | None, Field(description="'301-325 skip 313', '301, 305, 310-320'")] = None
     cars: Annotated[str | None, Field(description="a CSV file with a column 'number' and any others")] = None
-    spares: Annotated[int, Field(ge=0, le=100, description="more sets of what all cars share")] = 0
+    spares: Annotated[
+        int, Field(ge=0, le=100, description="more sets of what all cars share, and of loose figures")
+    ] = 0
 
 
 class Record(Strict):
@@ -104,6 +113,7 @@ class Data(Strict):
     dimension: Annotated[dict[str, str], Field(description="full size by abbreviation: IL = '40 ft 6 in'")] = {}
     record: Annotated[list[Record], Field(max_length=50, description="shop work")] = []
     owner: Annotated[str | None, Field(pattern="^[0-9]{3}$", description="owner's code on the colour-bar plate")] = None
+    equipment: Annotated[int | None, Field(ge=0, le=9, description="kind of car on the colour-bar plate")] = None
     wagon: Annotated[RawText | None, Field(description="UIC number, '21 81 2471 {car.number}'")] = None
     exchange: Annotated[str | None, Field(description="sign of exchange on a UIC wagon, 'RIV'")] = None
     country: Annotated[str | None, Field(description="country's letters on a UIC wagon")] = None
@@ -111,7 +121,9 @@ class Data(Strict):
     tare: Annotated[int | None, Field(description="kilograms, for the load grid of a UIC wagon")] = None
     axles: Annotated[int | None, Field(description="of a UIC wagon")] = None
     carries: Annotated[int | None, Field(description="kilograms that a UIC wagon may carry at most")] = None
+    engine: Annotated[RawText | None, Field(description="number of an engine, '118 {car.number}'")] = None
     container: Annotated[RawText | None, Field(description="ISO 6346 number, 'UMGU 305{car.number}'")] = None
+    size_and_type: Annotated[str | None, Field(description="ISO 6346 code of a container, '22G1'")] = None
 
 
 class ItemBase(Strict):
@@ -142,6 +154,7 @@ class HeraldItem(ItemBase):
     """A herald in its own inks."""
 
     herald: Annotated[str, Field(min_length=1, description="a herald file, named from this file's folder")]
+    variant: Annotated[Name | None, Field(description="one of the herald's variants")] = None
     width: RawLength | None = None
     height: RawLength | None = None
 
@@ -150,6 +163,9 @@ class MarkingItem(ItemBase):
     """A marking of fixed form and colours: panels of shop stencils, the wheel dot, the colour-bar plate."""
 
     marking: Literal["stencil panels", "wheel dot", "colour bars"]
+    inks: Annotated[
+        dict[str, str], Field(description="the ink for a colour: blue = 'navy'; else that of its name")
+    ] = {}
 
 
 class DiagramBase(DrawnBase):

@@ -15,6 +15,10 @@ from heraldry.describe.values import RawColour, RawLength, RawNumber, RawText, S
 
 Name = Annotated[str, Field(pattern=r"^[A-Za-z_][A-Za-z0-9_]*$", max_length=60)]
 Unit = Literal["mm", "cm", "in", "ft"]
+Form = Literal["one ink", "reversed", "outline"]
+
+MOST_VARIANTS = 50
+"""Of one herald: a handful is usual; each is drawn like a file of its own."""
 
 
 class Ink(Strict):
@@ -39,6 +43,7 @@ class AlphabetTable(Strict):
     face: Annotated[int | str | None, Field(description="number in a collection, or style in a family")] = None
     axes: dict[str, int | float] | None = None
     features: Annotated[list[str] | None, Field(description="OpenType features on ('ss01') or off ('-kern')")] = None
+    optical: Annotated[bool | None, Field(description="letters of a font spaced by the white between them")] = None
     licensed: Annotated[bool | None, Field(description="you hold a licence for a font that restricts embedding")] = None
     stem: Annotated[RawNumber | None, Field(description="thickness of an upright stroke, in cap heights")] = None
     width: Annotated[RawNumber | None, Field(description="1 is the usual width")] = None
@@ -103,6 +108,32 @@ class Plate(Strict):
     art: Annotated[str, Field(min_length=1, description="set arithmetic: 'disc - title + (land - line)'")]
 
 
+class VariantTable(Strict):
+    """Another form of the same herald: what is said here goes over what the file says."""
+
+    width: RawLength | None = None
+    height: RawLength | None = None
+    on: Annotated[str | None, Field(description="the paint that this form lies on")] = None
+    film: Literal["clear", "white"] | None = None
+    let: Annotated[dict[Name, RawNumber], Field(description="named lengths and numbers that are others here")] = {}
+    leave_out: Annotated[list[Name], Field(max_length=1_000, description="shapes that this form does not have")] = []
+    shape: Annotated[
+        dict[Name, dict[str, Any]],
+        Field(description="keys of shapes that are others here; shapes of another kind, and further ones, whole"),
+    ] = {}
+    plate: Annotated[dict[Name, Plate], Field(description="the plates of this form, in place of the file's")] = {}
+    form: Annotated[Form | None, Field(description="a form that is derived from the plates")] = None
+    ink: Annotated[str | None, Field(description="the one ink of a derived form")] = None
+    line: Annotated[RawLength | None, Field(description="outline: thickness; reversed: of a line round the herald")] = (
+        None
+    )
+    gap: Annotated[RawLength | None, Field(description="what keeps two inks apart that become one")] = None
+    bare: Annotated[list[Name] | None, Field(description="plates that become bare; left out: those like the paint")] = (
+        None
+    )
+    field: Annotated[str | None, Field(min_length=1, description="art that a reversed herald stands on")] = None
+
+
 class DrawnBase(Stores):
     """What every file says that something is drawn from."""
 
@@ -122,6 +153,10 @@ class HeraldBase(DrawnBase):
     height: Annotated[RawLength | None, Field(description="finished height")] = None
     on: Annotated[str | None, Field(description="the paint it lies on: a paint of the road, or #rrggbb")] = None
     plate: Annotated[dict[Name, Plate], Field(min_length=1)]
+    variant: Annotated[
+        dict[Name, VariantTable],
+        Field(max_length=MOST_VARIANTS, description="other forms of the same herald"),
+    ] = {}
 
 
 @cache

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import inspect
-import types
 from collections.abc import Mapping
-from dataclasses import MISSING, fields, is_dataclass
+from dataclasses import MISSING, fields
 from dataclasses import Field as DataField
 from functools import cache
-from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
+from typing import Annotated, Any, Union, get_type_hints
 
 from pydantic import BaseModel, Discriminator, Field, Tag, create_model
 
 from heraldry.describe.values import RAW, Strict
 from heraldry.shapes import SHAPES
-from heraldry.shapes.table import ShapeKind, is_choice
+from heraldry.shapes.table import ShapeKind, value_kind
 
 COMPOSED = "art"
 """The one shape kind that is not drawn by a function: set arithmetic on other shapes."""
@@ -53,19 +52,6 @@ def kind_of(table: Any) -> str | None:
         return None
     kinds = [key for key in table if key in SHAPES or key == COMPOSED]
     return kinds[0] if kinds else MAP_KIND if MAP_FILE in table else None
-
-
-def value_kind(annotation: Any) -> tuple[str, Any]:
-    """The value kind of an annotation, and the words of a choice or the class of a table."""
-    if get_origin(annotation) is Annotated:
-        return get_args(annotation)[1], None
-    if get_origin(annotation) in (Union, types.UnionType):
-        return value_kind(next(part for part in get_args(annotation) if part is not type(None)))
-    if is_choice(annotation):
-        return "choice", annotation
-    if is_dataclass(annotation):
-        return "table", annotation
-    raise TypeError(f"{annotation} is no value kind")
 
 
 def _model(kind: ShapeKind) -> type[BaseModel]:

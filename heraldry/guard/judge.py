@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import replace
+from functools import partial
 from itertools import combinations
 
 from heraldry.artwork import Artwork, Finding, Plate, Severity
 from heraldry.geometry.boolean import intersect
 from heraldry.geometry.measure import area, bounds
-from heraldry.geometry.outline import Outline
+from heraldry.geometry.outline import Bounds, Outline
 from heraldry.guard import colour
 from heraldry.guard.finest import Spot, narrow_gaps, thin_lines
 from heraldry.guard.reading import can_be_read, letter_height_mm
-from heraldry.plates.compose import Composed
+from heraldry.plates.compose import Composed, shapes_on_plates
+from heraldry.resolve.kept import Kept
 from heraldry.resolve.limits import PrinterLimits
-from heraldry.resolve.resolved import ResolvedHerald
+from heraldry.resolve.resolved import ResolvedHerald, ResolvedShape
 
 READING_DISTANCE_MM = 300.0
 """A model in the hand; common practice, no source."""
@@ -24,21 +27,27 @@ COVERED = 0.9
 """The share of a plate that must lie on an opaque ink for that ink to be its ground."""
 
 
-def judge(artwork: Artwork, herald: ResolvedHerald, composed: Composed, printer: PrinterLimits) -> tuple[Finding, ...]:
-    """All findings, plate by plate, then those of the whole."""
-    by_plate = [found for i in range(len(artwork.plates)) for found in _of_plate(artwork, i, herald.film, printer)]
+def judge(
+    artwork: Artwork, herald: ResolvedHerald, composed: Composed, printer: PrinterLimits, kept: Kept | None = None
+) -> tuple[Finding, ...]:
+    """All findings, plate by plate, then those of the whole; plates ``kept`` of another variant are known already."""
+    known = Kept() if kept is None else kept
+    plates = range(len(artwork.plates))
+    on_plates = shapes_on_plates(herald)
+    seen = [shape for shape in herald.shapes if shape.name in on_plates]
     return (
-        *by_plate,
-        *_of_size(artwork, herald),
-        *_of_lettering(herald),
-        *_of_crowding(herald, composed),
+        *(found for i in plates for found in _of_plate(artwork, i, herald.film, printer, known)),
+        *_of_size(herald, composed.box),
+        *_of_lettering(seen),
+        *_of_crowding(seen, composed, known),
         *_of_notes(composed),
     )
 
 
-def _of_plate(artwork: Artwork, i: int, film: colour.Film, printer: PrinterLimits) -> Iterator[Finding]:
+def _of_plate(artwork: Artwork, i: int, film: colour.Film, printer: PrinterLimits, kept: Kept) -> Iterator[Finding]:
     plate = artwork.plates[i]
-    yield from of_fineness(plate, printer)
+    fineness = kept.once("fineness", (plate.outline, printer), lambda: tuple(of_fineness(plate, printer)))
+    yield from (replace(found, plate=plate.name) for found in fineness)
     if artwork.paint_hex:
         ground, under = _ground(artwork, i, film)
         yield from of_colour(plate, ground, under)
@@ -107,8 +116,7 @@ def of_colour(plate: Plate, ground: str, film: colour.Film) -> Iterator[Finding]
         )
 
 
-def _of_size(artwork: Artwork, herald: ResolvedHerald) -> Iterator[Finding]:
-    ink = bounds(Outline.gather(plate.outline for plate in artwork.plates))
+def _of_size(herald: ResolvedHerald, ink: Bounds) -> Iterator[Finding]:
     for side, asked, drawn in (
         ("width", herald.width_mm, ink.width),
         ("height", herald.height_mm, ink.height),
@@ -124,8 +132,8 @@ def _of_size(artwork: Artwork, herald: ResolvedHerald) -> Iterator[Finding]:
             )
 
 
-def _of_lettering(herald: ResolvedHerald) -> Iterator[Finding]:
-    for shape in herald.shapes:
+def _of_lettering(shapes: Iterable[ResolvedShape]) -> Iterator[Finding]:
+    for shape in shapes:
         cap_height_mm = shape.arguments.get("cap_height")
         if cap_height_mm is not None:
             yield from of_reading(shape.name, cap_height_mm)
@@ -144,11 +152,12 @@ def of_reading(name: str, cap_height_mm: float) -> Iterator[Finding]:
         )
 
 
-def _of_crowding(herald: ResolvedHerald, composed: Composed) -> Iterator[Finding]:
+def _of_crowding(shapes: Iterable[ResolvedShape], composed: Composed, kept: Kept) -> Iterator[Finding]:
     """Lines of lettering that lie on one another, as two texts on one ring do when they are too long for it."""
-    lines = [shape.name for shape in herald.shapes if shape.kind and shape.kind.name == "text"]
+    lines = [shape.name for shape in shapes if shape.kind and shape.kind.name == "text"]
     for one, other in combinations(lines, 2):
-        shared = intersect(composed.stage.drawn[one].outline, composed.stage.drawn[other].outline)
+        pair = composed.stage.drawn[one].outline, composed.stage.drawn[other].outline
+        shared = kept.once("crowding", pair, partial(intersect, *pair))
         if not shared.is_empty:
             yield Finding("crowded lettering", f"{one} and {other} lie on one another", place=bounds(shared).centre)
 

@@ -60,7 +60,7 @@ def _around(art: Outline, count: int, about: Point = ORIGIN) -> Outline:
     return unite(*copies)
 
 
-def _filled(art: Outline) -> Outline:
+def filled(art: Outline) -> Outline:
     """Every ring by itself, so that no hole is left."""
     rings = [Outline.of([path]) for path in art.paths]
     return unite(*rings)
@@ -91,7 +91,7 @@ ART_FUNCTIONS: dict[str, ArtFunction] = {
         ArtFunction("move", (("right", "length"), ("up", "length")), 0, _move, "moved"),
         ArtFunction("mirror", (("axis", "angle"), ("about", "place")), 2, _mirror, "turned over in a line"),
         ArtFunction("around", (("count", "count"), ("about", "place")), 1, _around, "copies round a place"),
-        ArtFunction("filled", (), 0, _filled, "with its holes filled"),
+        ArtFunction("filled", (), 0, filled, "with its holes filled"),
         ArtFunction(
             "outline",
             (("width", "length"),),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields, is_dataclass, replace
 from typing import Any
 
 from heraldry.errors import ExpressionError, nearest
@@ -34,14 +34,23 @@ class Stage:
             raise ExpressionError(f"no shape is called '{name}', {nearest(name, self.drawn)}", position)
         return self.drawn[name]
 
+    def _present(self, name: str, position: int = 0) -> Drawn:
+        """A shape that others lean on; raises ExpressionError for one that a variant leaves out."""
+        drawn = self.shape(name, position)
+        if drawn.outline.is_empty:
+            raise ExpressionError(f"'{name}' is left out here, but other shapes are placed by it", position)
+        return drawn
+
     def settled(self, value: Any) -> Any:
         """An argument with its open places and shape names replaced by what they stand for."""
         if isinstance(value, PlaceName | MapSpot):
             return self.place(value)
         if isinstance(value, ShapeName):
-            return self.shape(value.name)
+            return self._present(value.name)
         if isinstance(value, tuple):
             return tuple(self.settled(item) for item in value)
+        if _has_open_parts(value):
+            return replace(value, **{one.name: self.settled(getattr(value, one.name)) for one in fields(value)})
         return value
 
     def place(self, place: OpenPlace, position: int = 0) -> Point:
@@ -55,7 +64,7 @@ class Stage:
     def _named(self, place: PlaceName, position: int) -> Point:
         if place.name == "origin":
             return ORIGIN
-        drawn = self.shape(place.shape, position)
+        drawn = self._present(place.shape, position)
         point = place.name.partition(".")[2] or "centre"
         if point in drawn.places:
             return drawn.places[point]
@@ -66,7 +75,7 @@ class Stage:
 
     def _region(self, name: str | None) -> DrawnRegion:
         if name is not None:
-            named = self.shape(name)
+            named = self._present(name)
             if isinstance(named, DrawnRegion):
                 return named
             raise ExpressionError(f"'{name}' is no region, a latitude and longitude need one")
@@ -79,6 +88,18 @@ class Stage:
 
     def _regions(self) -> Iterator[DrawnRegion]:
         return (drawn for drawn in self.drawn.values() if isinstance(drawn, DrawnRegion))
+
+
+def _has_open_parts(value: Any) -> bool:
+    """Whether a value is a table of keys, of which one is a place or a shape that is known by its name only."""
+    if not is_dataclass(value) or isinstance(value, type):
+        return False
+    parts = (getattr(value, one.name) for one in fields(value))
+    return any(_is_open(part) or (isinstance(part, tuple) and any(map(_is_open, part))) for part in parts)
+
+
+def _is_open(value: Any) -> bool:
+    return isinstance(value, PlaceName | MapSpot | ShapeName)
 
 
 def box_place(outline: Outline, point: str) -> Point:

@@ -11,13 +11,12 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from heraldry.describe.shape_models import value_kind
 from heraldry.geometry.affine import Affine
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.lettering.setting.lay import Anchor
-from heraldry.shapes.table import Drawn, ShapeKind
+from heraldry.shapes.table import Drawn, ShapeKind, value_kind
 
 OTHER_ANCHOR: dict[Anchor, Anchor] = {"start": "end", "middle": "middle", "end": "start"}
 STRAIGHT_UP_DEG = 90.0
@@ -59,4 +58,6 @@ def _mirrored_line(arguments: Mapping[str, Any]) -> dict[str, Any]:
     mirrored["turn"] = -arguments.get("turn", 0.0)
     if circle is not None:
         mirrored["round"] = replace(circle, middle=2 * STRAIGHT_UP_DEG - circle.middle)
+    if arguments.get("along") is not None:
+        mirrored["along"] = arguments["along"].in_mirror()
     return mirrored

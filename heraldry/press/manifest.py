@@ -78,6 +78,7 @@ def artwork_entry(artwork: Artwork) -> dict[str, Any]:
     """What the manifest says of an artwork."""
     return {
         "name": artwork.name,
+        **({"variant": artwork.variant} if artwork.variant else {}),
         "scale": artwork.scale_name,
         "width_mm": _mm(artwork.width_mm),
         "height_mm": _mm(artwork.height_mm),

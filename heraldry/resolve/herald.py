@@ -6,7 +6,7 @@ All faults of the file are collected before any is raised, so that one run tells
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import cast
 
 from pydantic import BaseModel
@@ -17,6 +17,8 @@ from heraldry.describe.expression import parse
 from heraldry.describe.models import HeraldBase
 from heraldry.resolve.argument import Reader
 from heraldry.resolve.drawn_file import DrawnFile
+from heraldry.resolve.form import resolve_form
+from heraldry.resolve.kept import Kept
 from heraldry.resolve.ledger import Ledger
 from heraldry.resolve.resolved import ResolvedHerald, ResolvedPlate
 from heraldry.resolve.shapes import needed_shapes, resolve_shapes
@@ -24,13 +26,13 @@ from heraldry.resolve.yardstick import Yardstick
 from heraldry.units import Ruler, Scale
 
 
-def resolve_herald(description: Description, asked: Scale | None = None) -> ResolvedHerald:
-    """A herald with all its values, at the scale asked for (or its own).
+def resolve_herald(description: Description, asked: Scale | None = None, kept: Kept | None = None) -> ResolvedHerald:
+    """A herald with all its values, at the scale asked for (or its own); alphabets are ``kept`` for its variants.
 
     Raises DescriptionError with every fault that can be found without drawing.
     """
     model = cast(HeraldBase, description.model)
-    return _Resolving(DrawnFile(description, model, asked), model).herald()
+    return _Resolving(DrawnFile(description, model, asked), model, Kept() if kept is None else kept).herald()
 
 
 @dataclass(frozen=True)
@@ -39,6 +41,7 @@ class _Resolving:
 
     file: DrawnFile
     model: HeraldBase
+    kept: Kept
 
     @property
     def description(self) -> Description:
@@ -55,7 +58,7 @@ class _Resolving:
         shapes = resolve_shapes(self.description, self.shape_tables, reader, self.ledger)
         resolved = ResolvedHerald(
             description=self.description,
-            name=self.file.named(reader),
+            name=self.name(reader),
             scale=self.file.asked or own,
             yardstick=yardstick,
             width_mm=self.page_length("width", yardstick),
@@ -64,9 +67,15 @@ class _Resolving:
             paint_hex=self.file.paint_hex(("on",), self.model.on) if self.model.on is not None else None,
             shapes=shapes,
             plates=self.plates(reader),
+            form=resolve_form(self.file, reader),
         )
         self.ledger.settle()
         return resolved
+
+    def name(self, reader: Reader) -> str:
+        """The herald's name, and after it that of the variant."""
+        named, variation = self.file.named(reader), self.description.variation
+        return f"{named} {variation.name}" if variation else named
 
     @property
     def shape_tables(self) -> Mapping[str, BaseModel]:
@@ -94,7 +103,9 @@ class _Resolving:
     def reader(self, yardstick: Yardstick) -> Reader:
         for name in sorted(set(self.shape_tables) & set(yardstick.names)):
             self.ledger.add(self.description, ("shape", name), "the name is a length already, give the shape another")
-        return self.file.reader(yardstick, frozenset(self.shape_tables))
+        reader = self.file.reader(yardstick, frozenset(self.shape_tables))
+        # All variants have the same tables of alphabets, which mean the same where their named numbers are the same.
+        return replace(reader, alphabet=self.kept.once("alphabets", yardstick, lambda: reader.alphabet))
 
     def plates(self, reader: Reader) -> tuple[ResolvedPlate, ...]:
         plates = []

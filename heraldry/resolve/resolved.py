@@ -12,6 +12,7 @@ from typing import Any, Literal
 from heraldry.artwork import Ink
 from heraldry.describe.description import Description
 from heraldry.describe.expression import Expression
+from heraldry.describe.models import Form
 from heraldry.geometry.point import Point
 from heraldry.resolve.yardstick import Yardstick
 from heraldry.shapes.table import LatLon, ShapeKind
@@ -50,7 +51,10 @@ class ShapeName:
 
 @dataclass(frozen=True, eq=False)
 class ResolvedShape:
-    """A shape to be drawn: a kind with its arguments, or (``kind`` None) set arithmetic on other shapes."""
+    """A shape to be drawn: a kind with its arguments, or (``kind`` None) set arithmetic on other shapes.
+
+    Where there is neither, a variant leaves the shape out.
+    """
 
     name: str
     kind: ShapeKind | None
@@ -69,6 +73,22 @@ class ResolvedPlate:
     art: Expression
 
 
+@dataclass(frozen=True)
+class ResolvedForm:
+    """A form that is derived from the finished plates: what it is, in which ink, and by which measures."""
+
+    word: Form
+    ink: Ink
+    ground_hex: str
+    """What shows where the herald that it is derived from has no ink: its paint, or white film."""
+    line_mm: float
+    gap_mm: float
+    bare: frozenset[str] | None
+    """The plates that become bare; None: those that are like the ground."""
+    field: Expression | None
+    """What a reversed herald stands on; None: all that its plates enclose."""
+
+
 @dataclass(frozen=True, eq=False)
 class ResolvedHerald:
     """A herald ready to be drawn; shapes stand in an order in which each finds what it needs."""
@@ -84,3 +104,16 @@ class ResolvedHerald:
     paint_hex: str | None
     shapes: tuple[ResolvedShape, ...]
     plates: tuple[ResolvedPlate, ...]
+    form: ResolvedForm | None = None
+    """The form that is derived from the plates, if one is asked for."""
+
+    @property
+    def variant(self) -> str:
+        """Which variant it is; nothing for the herald itself."""
+        variation = self.description.variation
+        return variation.name if variation else ""
+
+    @property
+    def inks(self) -> tuple[Ink, ...]:
+        """The inks that it is printed in, in their order."""
+        return (self.form.ink,) if self.form else tuple(plate.ink for plate in self.plates)

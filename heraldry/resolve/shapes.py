@@ -12,6 +12,7 @@ from pydantic import BaseModel
 from heraldry.describe.description import Description
 from heraldry.describe.expression import Expression, names_in, parse
 from heraldry.describe.shape_models import COMPOSED, kind_of
+from heraldry.describe.variants import VARIANT
 from heraldry.errors import ExpressionError, nearest
 from heraldry.resolve.argument import Reader
 from heraldry.resolve.ledger import Ledger
@@ -23,10 +24,13 @@ def resolve_shapes(
     description: Description, tables: Mapping[str, BaseModel], reader: Reader, ledger: Ledger
 ) -> tuple[ResolvedShape, ...]:
     """All shapes with their arguments, those that others need first; faults go to the ledger."""
+    left_out = _left_out(description, tables, ledger)
     regions = tuple(sorted(name for name, table in tables.items() if kind_of(table) == "region"))
     resolved = {}
     for name, table in tables.items():
-        if kind_of(table) == COMPOSED:
+        if name in left_out:
+            resolved[name] = ResolvedShape(name, None, {}, None, ())
+        elif kind_of(table) == COMPOSED:
             with ledger.at(description, ("shape", name, COMPOSED)):
                 resolved[name] = _composed(name, vars(table)[COMPOSED], reader)
         else:
@@ -47,6 +51,18 @@ def needed_shapes(art: Expression, reader: Reader) -> tuple[str, ...]:
         elif owner != "origin" and name.name not in reader.yardstick.names:
             raise ExpressionError(f"no shape is called '{name.name}', {nearest(owner, reader.shapes)}", name.position)
     return tuple(sorted(needed))
+
+
+def _left_out(description: Description, tables: Mapping[str, BaseModel], ledger: Ledger) -> frozenset[str]:
+    """The shapes that a variant does not have."""
+    variation = description.variation
+    if variation is None:
+        return frozenset()
+    for i, name in enumerate(variation.table.leave_out):
+        if name not in tables:
+            path = (VARIANT, variation.name, "leave_out", i)
+            ledger.add(description, path, "no such shape", f"'{name}'", nearest(name, tables))
+    return frozenset(variation.table.leave_out)
 
 
 def _composed(name: str, art: str, reader: Reader) -> ResolvedShape:

@@ -14,6 +14,9 @@ from heraldry.cli.starting import template_heralds, templates_folder
 
 Command = Callable[..., subprocess.CompletedProcess[str]]
 
+FORMS = ("", "-one_ink", "-reversed", "-outline", "-small")
+"""The herald of ``rings.toml`` and its variants."""
+
 
 def test_draw_writes_every_output_and_a_manifest(heraldry_command: Command, road_folder: Path) -> None:
     result = heraldry_command("draw", road_folder / "rings.toml", "--as", "svg,pdf,eps,png,dxf", "--out", "made")
@@ -21,10 +24,11 @@ def test_draw_writes_every_output_and_a_manifest(heraldry_command: Command, road
     made = road_folder.parent / "made"
     assert sorted(path.name for path in made.iterdir()) == [
         "manifest.json",
-        *(f"rings.{kind}" for kind in ("dxf", "eps", "pdf", "png", "svg")),
+        *sorted(f"rings{form}.{kind}" for form in FORMS for kind in ("dxf", "eps", "pdf", "png", "svg")),
     ]
     manifest = json.loads((made / "manifest.json").read_text())
     assert {file["format"] for file in manifest["files"]} == {"svg", "pdf", "eps", "png", "dxf"}
+    assert [artwork.get("variant", "") for artwork in manifest["artworks"]] == [form[1:] for form in FORMS]
     # 66 in at 3.5 mm to the foot: 66 / 12 · 3.5 mm, worked by hand.
     assert manifest["artworks"][0]["width_mm"] == 19.25
     assert [plate["name"] for plate in manifest["artworks"][0]["plates"]] == ["spruce", "black"]
@@ -32,8 +36,9 @@ def test_draw_writes_every_output_and_a_manifest(heraldry_command: Command, road
 
 def test_other_scales_are_the_same_drawing(heraldry_command: Command, road_folder: Path) -> None:
     result = heraldry_command(
-        "draw", road_folder / "rings.toml", "--scale", "N", "--scale", "1:48", "--as", "svg", "--json"
-    )
+        "draw", road_folder / "rings.toml", "--scale", "N", "--scale", "1:48", "--as", "svg", "--json",
+        "--variant", "herald",
+    )  # fmt: skip
     manifest = json.loads(result.stdout)
     widths = {artwork["scale"]: artwork["width_mm"] for artwork in manifest["artworks"]}
     # 66 in full: 66 · 25.4 mm over the ratio, worked by hand.
@@ -52,9 +57,13 @@ def test_check_exits_with_0_1_or_2_and_writes_nothing(heraldry_command: Command,
     band = road_folder / "band.toml"
     assert heraldry_command("check", band).returncode == 0
     band.write_text(band.read_text().replace('film  = "white"', 'film = "clear"'))
+    noted = heraldry_command("check", band)
+    assert "changed colour" in noted.stderr
+    assert noted.returncode == 0  # a note is told, but nothing need be done about it
+    band.write_text(band.read_text().replace('on    = "boxcar"', 'on = "evergreen"'))
     lost = heraldry_command("check", band)
     assert lost.returncode == 1
-    assert "changed colour" in lost.stderr
+    assert "lost colour" in lost.stderr
     band.write_text(band.read_text().replace('ink = "spruce"', 'ink = "sprce"'))
     wrong = heraldry_command("check", band)
     assert wrong.returncode == 2
@@ -140,3 +149,27 @@ def test_the_same_bytes_twice_in_any_folder_and_with_any_hash_seed(
     one, two = tmp_path / "one", elsewhere / "two"
     assert (one / f"rings.{output}").read_bytes() == (two / f"rings.{output}").read_bytes()
     assert (one / "manifest.json").read_bytes() == (two / "manifest.json").read_bytes()
+
+
+def test_only_some_variants_are_drawn_and_checked(heraldry_command: Command, road_folder: Path) -> None:
+    rings = road_folder / "rings.toml"
+    drawn = heraldry_command("draw", rings, "--as", "svg", "--variant", "small", "--variant", "herald", "--json")
+    assert [artwork["name"] for artwork in json.loads(drawn.stdout)["artworks"]] == ["rings small", "rings"]
+    checked = heraldry_command("check", rings, "--json", "--variant", "small")
+    assert checked.returncode == 0
+    assert [artwork["variant"] for artwork in json.loads(checked.stdout)["artworks"]] == ["small"]
+    wrong = heraldry_command("check", rings, "--variant", "smal")
+    assert wrong.returncode == 2
+    assert "no variant is called 'smal', did you mean 'small'" in wrong.stderr
+    none = heraldry_command("check", rings, road_folder / "band.toml", "--variant", "small")
+    assert none.returncode == 2
+    assert "band.toml has none" in none.stderr
+
+
+def test_check_looks_at_every_variant(heraldry_command: Command, road_folder: Path) -> None:
+    band = road_folder / "band.toml"
+    assert heraldry_command("check", band).returncode == 0
+    band.write_text(band.read_text() + '\n[variant.dark]\non = "evergreen"\nfilm = "clear"\n')
+    lost = heraldry_command("check", band)
+    assert lost.returncode == 1
+    assert "band dark: lost colour" in lost.stderr

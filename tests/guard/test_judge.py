@@ -97,3 +97,18 @@ def test_lettering_that_lies_on_lettering_is_told(tmp_path: Path) -> None:
     second = '[shape.other]\ntext = "WET"\ncap_height = 3\nat = [1, -8]\n' + PLATES.replace("word", "word + other")
     finding = found(tmp_path, plates=second)["crowded lettering"]
     assert "word and other" in finding.message
+
+
+def test_lettering_that_is_on_no_plate_is_not_judged(tmp_path: Path) -> None:
+    without = '[plate.ink]\nink = "ink"\nart = "bar - slit + hair"'
+    assert "small lettering" in found(tmp_path, cap="0.3 mm")
+    assert "small lettering" not in found(tmp_path, cap="0.3 mm", plates=without)
+
+
+def test_a_derived_form_is_judged_on_its_own_paint(tmp_path: Path) -> None:
+    forms = PLATES + '\n[variant.night]\non = "#101010"\nform = "one ink"\nink = "ink"'
+    path = tmp_path / "one.toml"
+    path.write_text(FILE.format(**{**SOUND, "plates": forms}), encoding="utf-8")
+    itself, night = heraldry.draw(heraldry.load(path))
+    assert [finding.kind for finding in itself.findings] == []
+    assert [finding.kind for finding in night.findings] == ["lost colour"]

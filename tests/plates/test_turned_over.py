@@ -44,11 +44,28 @@ def test_what_is_no_lettering_is_mirrored(tmp_path: Path) -> None:
         ("at = [4, 1]\nanchor = 'start'\n", "at = [-4, 1]\nanchor = 'end'\n"),
         ("at = [4, 1]\nturn = 20\n", "at = [-4, 1]\nturn = -20\n"),
         ("round = { radius = 8, middle = 60 }\n", "round = { radius = 8, middle = 120 }\n"),
+        (
+            "along = { arc = [[-3, 0], [2, 2], [7, 4]], lift = 1 }\n",
+            "along = { arc = [[-7, 4], [-2, 2], [3, 0]], lift = 1 }\n",
+        ),
+        (
+            "anchor = 'start'\nat = [1, 0]\nalong = { path = 'M 0 0 L 4 0 C 6 0 8 -2 9 -4' }\n",
+            "anchor = 'end'\nat = [-1, 0]\nalong = { path = 'M -9 -4 C -8 -2 -6 0 -4 0 L 0 0' }\n",
+        ),
     ],
 )
 def test_a_line_reads_on_at_the_mirrored_place(tmp_path: Path, keys: str, mirrored_keys: str) -> None:
     _, turned = both_ways(tmp_path, LETTERS + keys + PLATE.format(art="letters"))
     wanted, _ = both_ways(tmp_path, LETTERS + mirrored_keys + PLATE.format(art="letters"))
+    assert difference_area(wanted, turned) < 1e-4
+
+
+def test_a_line_along_a_shape_reads_on_its_mirror_image(tmp_path: Path) -> None:
+    keys = "along = { shape = 'edge', lift = 0.5, hold = [3, 4] }\n"
+    edge = "[shape.edge]\npolygon = [[-9, 0], [2, -5], [2, 5]]\n"
+    _, turned = both_ways(tmp_path, edge + LETTERS + keys + PLATE.format(art="letters"))
+    other = "[shape.edge]\npolygon = [[9, 0], [-2, 5], [-2, -5]]\n"
+    wanted, _ = both_ways(tmp_path, other + LETTERS + keys.replace("[3", "[-3") + PLATE.format(art="letters"))
     assert difference_area(wanted, turned) < 1e-4
 
 
