@@ -20,7 +20,7 @@ The others go from a diagram file to artworks, in this order:
 ``sketch, studio``     items drawn about the point where they are held, each once
 ``layout``             where they stand on a side, and how large, the same for every car
 ``class_of_cars``      all of this for one file
-``pieces, drawing``    items in place, car by car: artworks; ``joints`` of long stripes, ``crew``
+``pieces, drawing``    items in place, car by car: artworks; ``joints``, ``loose_figures``, ``crew``
 ``clearances``         what touches what; ``grounds`` and ``print_findings``: what will not print
 ``picture, proof``     cars in their paints, ``schedule`` of places, contact pages
 ``free_space``         where there is room for more

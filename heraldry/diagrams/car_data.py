@@ -14,9 +14,9 @@ from typing import Any
 from heraldry.artwork import Finding
 from heraldry.describe.diagram_model import Data, Record
 from heraldry.describe.text_references import fill
-from heraldry.diagrams.containers import container_number
+from heraldry.diagrams.containers import container_number, size_and_type
 from heraldry.diagrams.europe.load_grid import load_grid
-from heraldry.diagrams.europe.vehicle_number import wagon_number
+from heraldry.diagrams.europe.vehicle_number import engine_number, wagon_number
 from heraldry.diagrams.freight import (
     Dimension,
     FreightCar,
@@ -149,9 +149,15 @@ def _number_texts(keys: CarKeys, texts: Mapping[str, str]) -> Iterator[tuple[str
     if keys["tare"] is not None and keys["axles"] is not None:
         for limit in load_grid(keys["tare"], keys["axles"], keys["carries"]):
             yield f"data.load_{limit.line_class}", str(limit)
+    if keys["engine"] is not None:
+        yield "data.engine", str(engine_number(fill(keys["engine"], texts)))
+    if keys["size_and_type"] is not None:
+        yield "data.size_and_type", size_and_type(keys["size_and_type"])
     if keys["container"] is not None:
         container = container_number(fill(keys["container"], texts))
         yield "data.container", f"{container.owner}{container.category} {container.serial}"
+        yield "data.container_owner", container.owner + container.category
+        yield "data.container_serial", container.serial
         yield "data.container_check", container.check_digit
 
 

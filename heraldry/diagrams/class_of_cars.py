@@ -8,7 +8,7 @@ from typing import Literal, cast
 
 from heraldry.artwork import Ink
 from heraldry.describe.description import Description
-from heraldry.describe.diagram_model import DiagramBase, ItemBase, SideBase
+from heraldry.describe.diagram_model import Data, DiagramBase, ItemBase, SideBase
 from heraldry.diagrams.cars import Roster, roster_of
 from heraldry.diagrams.item import Item
 from heraldry.diagrams.itemising import Itemising
@@ -52,8 +52,7 @@ def class_of_cars(description: Description, asked: Scale | None = None) -> Class
     roster = roster_of(file, reader)
     sides = measured_sides(file, cast(Mapping[str, SideBase], vars(model)["side"]), reader)
     texts = roster.cars[0].texts if roster.cars else {}
-    owner = model.data.owner if model.data else None
-    reading = Itemising(file, reader, sides, texts, asked or own, owner)
+    reading = Itemising(file, reader, sides, texts, asked or own, model.data or Data())
     items = reading.items(cast(Mapping[str, ItemBase], vars(model)["item"])) if roster.cars else ()
     _settle(file, roster)
     studio = Studio(roster.cars)

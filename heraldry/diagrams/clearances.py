@@ -40,7 +40,9 @@ def clearances(side: Side, pieces: Sequence[Piece], others: Sequence[Piece]) -> 
 def _of_edges(side: Side, piece: Piece) -> Iterator[Finding]:
     over = _reach_over(piece.box, side.face)
     if over > OVER_MM:
-        message = f"{piece.name} reaches {over:.2f} mm over the edge of side {side.name}"
+        is_huge = over > max(side.width_mm, side.height_mm)
+        meant = ": is it meant full size? A length is one on the model unless it says full" if is_huge else ""
+        message = f"{piece.name} reaches {over:.2f} mm over the edge of side {side.name}{meant}"
         yield Finding("off the side", message, "fault", piece.box.centre, measured_mm=over, limit_mm=0.0)
     panel, item = piece.place.panel, piece.place.item
     if panel is not None:

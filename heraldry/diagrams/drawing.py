@@ -16,6 +16,7 @@ from heraldry.diagrams.clearances import clearances
 from heraldry.diagrams.grounds import visible_paints
 from heraldry.diagrams.joints import jointed
 from heraldry.diagrams.layout import Layout, Place
+from heraldry.diagrams.loose_figures import loose_figures, numbers_alike
 from heraldry.diagrams.pieces import Coat, Piece, coats, piece, plates, shared_pieces
 from heraldry.diagrams.print_findings import PrintReader
 from heraldry.diagrams.sketch import box_round
@@ -73,9 +74,13 @@ def drawn_car(cars: ClassOfCars, sides: Sequence[SharedSide], car: Car) -> tuple
 
 
 def extras(cars: ClassOfCars, sides: Sequence[SharedSide]) -> Iterator[Artwork]:
-    """What is not one car's: more sets of what all cars share, and long stripes in pieces."""
-    for i in range(cars.roster.spares):
-        yield from (_spare(cars, side, i + 1) for side in sides if side.coats)
+    """What is not one car's: more sets of what all cars share, with loose figures, and long stripes in pieces."""
+    numbers = numbers_alike(place for side in sides for place in side.own_places)
+    for i in range(1, cars.roster.spares + 1):
+        yield from (_spare(cars, side, i) for side in sides if side.coats)
+        for place in numbers:
+            paint_hex = sides[0].layout.side.paint_hex
+            yield loose_figures(place, f"{cars.name} spare {i}", _scale_name(cars), paint_hex)
     for side in sides:
         for long in (one for one in side.pieces if one.place.item.longest_mm is not None):
             name = f"{cars.name} {side.layout.side.name}"
@@ -99,7 +104,8 @@ def own_pieces(cars: ClassOfCars, side: SharedSide, car: Car) -> tuple[Piece, ..
 def _shared(cars: ClassOfCars, layout: Layout, printer: PrinterLimits) -> SharedSide:
     pieces = shared_pieces(layout, cars.roster.cars[0], cars.studio)
     covered = coats(piece for piece in pieces if piece.place.item.longest_mm is None)
-    reader = PrintReader(cars.film, printer, tuple(ink.name for ink in cars.inks), visible_paints(layout.side))
+    inks = tuple(ink.name for ink in cars.inks)
+    reader = PrintReader(cars.film, printer, inks, visible_paints(layout.side), cars.roster.cars)
     is_long = layout.side.width_mm == max(one.side.width_mm for one in cars.layouts)
     heights = height_findings(layout, cars.scale, cars.roster.cars[0].year) if is_long else ()
     found = (*heights, *clearances(layout.side, pieces, ()), *reader.of_shared(pieces, covered))
@@ -113,7 +119,7 @@ def _artwork(cars: ClassOfCars, side: SharedSide, car: Car) -> Artwork:
         *(car.findings if side.layout is cars.layouts[0] else ()),
         *side.findings,
         *clearances(side.layout.side, own, side.pieces),
-        *side.reader.of_own(own, side.pieces, car),
+        *side.reader.of_own(own, side.pieces),
     )
     return _made(cars, side, car.number or "", own, found)
 

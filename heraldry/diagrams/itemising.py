@@ -6,11 +6,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+from heraldry.artwork import Ink
 from heraldry.describe.description import load
 from heraldry.describe.diagram_model import (
     HERALD,
     MARKING,
     PLACED_BY_ITEM,
+    Data,
     HeraldItem,
     InkItem,
     ItemBase,
@@ -19,7 +21,6 @@ from heraldry.describe.diagram_model import (
 )
 from heraldry.describe.expression import Expression, parse
 from heraldry.describe.key_lines import KeyPath
-from heraldry.describe.shape_models import value_kind
 from heraldry.describe.text_references import fill
 from heraldry.diagrams.item import Item
 from heraldry.diagrams.joints import USUAL_OVERLAP_MM
@@ -33,6 +34,7 @@ from heraldry.resolve.argument import Reader
 from heraldry.resolve.drawn_file import DrawnFile
 from heraldry.resolve.herald import resolve_herald
 from heraldry.shapes import SHAPES
+from heraldry.shapes.table import value_kind
 from heraldry.units import Scale
 
 
@@ -45,8 +47,8 @@ class Itemising:
     sides: Mapping[str, Side]
     car_texts: Mapping[str, str]
     scale: Scale | None
-    owner: str | None
-    """The road's code on colour-bar plates."""
+    data: Data
+    """What is known of all cars alike."""
 
     def items(self, tables: Mapping[str, ItemBase]) -> tuple[Item, ...]:
         """All items in the order written; what is wrong goes to the file's ledger."""
@@ -158,6 +160,8 @@ class Itemising:
         description = load(file)
         if description.kind != "herald":
             raise ExpressionError(f"that file is no herald, found kind '{description.kind}' in {table.herald}")
+        if table.variant is not None:
+            description = description.variant(table.variant)
         says_scale = getattr(description.model, "scale", None) is not None
         herald = resolve_herald(description, self.scale if says_scale else None)
         enlarge = 1.0 if says_scale else self.reader.yardstick.factor
@@ -168,9 +172,28 @@ class Itemising:
     def _marking(self, path: KeyPath, table: MarkingItem) -> MarkingSubject:
         if self.scale is None:
             raise ExpressionError('a marking is as large as on the real thing, the file needs its scale = "HO"')
-        inks = {name: self.file.ink((*path, MARKING), name) for name in MARKINGS[table.marking].inks}
-        known = {name: ink for name, ink in inks.items() if ink is not None}
-        return MarkingSubject(table.marking, known, self.scale, self.owner)
+        colours = MARKINGS[table.marking].inks
+        for colour in table.inks:
+            if colour not in colours:
+                what = "the marking has no such colour"
+                self.file.ledger.add(
+                    self.file.description, (*path, "inks", colour), what, f"'{colour}'", nearest(colour, colours)
+                )
+        inks = {colour: self._ink_of(path, colour, table.inks) for colour in colours}
+        known = {colour: ink for colour, ink in inks.items() if ink is not None}
+        return MarkingSubject(table.marking, known, self.scale, self.data.owner, self.data.equipment or 0)
+
+    def _ink_of(self, path: KeyPath, colour: str, named: Mapping[str, str]) -> Ink | None:
+        """The ink for a colour of a marking: the one named for it, else the one that bears its name."""
+        if colour in named:
+            return self.file.ink((*path, "inks", colour), named[colour])
+        if colour not in self.file.description.store("ink"):
+            wanted = f'write [ink.{colour}] with its colour, or inks = {{ {colour} = "…" }} here'
+            self.file.ledger.add(
+                self.file.description, (*path, MARKING), f"the marking needs an ink '{colour}'", "", wanted
+            )
+            return None
+        return self.file.ink((*path, MARKING), colour)
 
     def _shape(self, path: KeyPath, name: str, table: InkItem) -> ShapeSubject | None:
         kind, ink = SHAPES[name], self.file.ink((*path, "ink"), table.ink)

@@ -107,7 +107,8 @@ class LayingOut:
                 box = _mirrored(placed[name].box, side) if turned_over else placed[name].box
                 edges |= {f"{name}.{edge}": value for edge, value in edges_of(box)}
         panel = panel_of(item, seen)
-        at = self._held_at(item, panel or seen.face, with_edges(self.yardstick, edges))
+        room = seen.face if panel is None else _within(panel, item.clear_mm)
+        at = self._held_at(item, room, with_edges(self.yardstick, edges))
         hold = Hold(item.anchor, item.level)
         if turned_over:
             hold = Hold(OTHER_ANCHOR[item.anchor], item.level, turned_over=True)
@@ -138,6 +139,11 @@ class LayingOut:
 def panel_of(item: Item, side: Side) -> Bounds | None:
     """The panel that an item stands in on a side, if it stands in one."""
     return None if item.panel is None else side.panels[item.panel]
+
+
+def _within(panel: Bounds, clear_mm: float) -> Bounds:
+    """What is left of a panel where an item keeps clear of its edges."""
+    return Bounds(panel.left + clear_mm, panel.bottom + clear_mm, panel.right - clear_mm, panel.top - clear_mm)
 
 
 def _needed(item: Item) -> list[str]:

@@ -1,6 +1,6 @@
 """Markings of fixed form and colours: panels of shop stencils, the wheel-inspection dot, the colour-bar plate.
 
-They are as large as on the real thing, in inks of the road that bear the names of their colours. Where the year of a
+They are as large as on the real thing, in inks that bear the names of their colours unless the item names others. Where the year of a
 car has no such marking, there is nothing to draw, and asking for it is a fault.
 """
 
@@ -12,9 +12,10 @@ from typing import Literal
 
 from heraldry.artwork import Ink
 from heraldry.diagrams.cars import Car
-from heraldry.diagrams.colour_bars.code import bars
+from heraldry.diagrams.colour_bars.code import bars, is_worn_in
 from heraldry.diagrams.colour_bars.plate import draw_plate
 from heraldry.diagrams.freight import FreightCar, ServiceRecord, stencil_panels, wheel_dot
+from heraldry.diagrams.freight.years import SERVICE_IN
 from heraldry.diagrams.side import rectangle
 from heraldry.diagrams.sketch import Hold, Layer, Sketch, held_by_ink
 from heraldry.errors import DataError
@@ -30,13 +31,13 @@ Marking = Literal["stencil panels", "wheel dot", "colour bars"]
 Parts = Mapping[str, Outline]
 """What each colour covers."""
 
-# The forms of stencil panels differed between roads; these are drawn after pictures of cars of the 1970s and, but
-# for the black ground and white letters, have no source.
+# The forms of stencil panels differed between roads: but for the black ground and white letters, common practice, no
+# source. That the panels kept the letters of other shop stencils is ours.
 PANEL_WIDTH_IN, PANEL_HEIGHT_IN = 14.0, 18.0
 PANEL_GAP_IN = 1.0
 BORDER_IN, BORDER_INSET_IN = 0.5, 0.5
-STENCIL_IN, STENCIL_PITCH_IN = 1.5, 2.4
-"""Height of the letters, and from one base line to the next."""
+STENCIL_PITCH_IN = 2.4
+"""From one base line to the next."""
 
 
 @dataclass(frozen=True)
@@ -55,6 +56,8 @@ class MarkingSubject:
     ink_by_colour: Mapping[str, Ink]
     scale: Scale
     owner: str | None = None
+    equipment: int = 0
+    """What the colour-bar plate says besides the number: whose car it is, and of which kind."""
 
     @property
     def depends_on_car(self) -> bool:
@@ -68,7 +71,7 @@ class MarkingSubject:
 
     def key(self, car: Car) -> Hashable:
         """Cars of one history look alike, but for their numbers on the plate."""
-        return (car.number, car.year) if self.marking == "colour bars" else (car.freight, car.year)
+        return (car.number, car.freight, car.year) if self.marking == "colour bars" else (car.freight, car.year)
 
     def sketch(self, car: Car, hold: Hold) -> Sketch:
         """Drawn at the scale; raises DataError where a car of its year has no such marking."""
@@ -90,7 +93,11 @@ def _colour_bars(subject: MarkingSubject, car: Car) -> Parts:
     if car.number is None or subject.owner is None:
         missing = "a number" if car.number is None else "its owner's code, [data] owner = '942'"
         raise DataError(f"a colour-bar plate says whose a car is and which: it needs {missing}")
-    art = draw_plate(bars(0, subject.owner, car.number), subject.scale)
+    if car.year is not None and not is_worn_in(
+        car.year, car.freight.last_painted(car.year).year if car.freight else None
+    ):
+        raise DataError(f"no car painted like this wears a colour-bar plate in {car.year}, they are of 1967 to 1977")
+    art = draw_plate(bars(subject.equipment, subject.owner, car.number), subject.scale)
     return {"black": art.black, "blue": art.blue, "red": art.red, "white": art.white}
 
 
@@ -116,7 +123,8 @@ def _stencil_panels(subject: MarkingSubject, car: Car) -> Parts:
         left = i * (PANEL_WIDTH_IN + PANEL_GAP_IN)
         grounds.append(subject.box(left, 0.0, PANEL_WIDTH_IN, PANEL_HEIGHT_IN))
         whites += [_border(subject, left), *_lines(subject, left + PANEL_WIDTH_IN / 2, panel.records)]
-    return {"black": Outline.gather(grounds), "white": Outline.gather(whites)}
+    white = Outline.gather(whites)
+    return {"black": subtract(Outline.gather(grounds), white), "white": white}
 
 
 def _border(subject: MarkingSubject, left: float) -> Outline:
@@ -132,7 +140,7 @@ def _lines(subject: MarkingSubject, middle: float, records: tuple[ServiceRecord,
     foot = PANEL_HEIGHT_IN - BORDER_INSET_IN - BORDER_IN - STENCIL_PITCH_IN
     for record in records:
         for text in (record.work, record.station, str(record.date)):
-            line = ours("gothic").set_line(text, subject.mm(STENCIL_IN))
+            line = ours("gothic").set_line(text, subject.mm(SERVICE_IN))
             yield straight(line, Point(subject.mm(middle), subject.mm(foot)), "middle").outline
             foot -= STENCIL_PITCH_IN
 

@@ -10,11 +10,12 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from heraldry.artwork import Artwork, Ink, Plate
-from heraldry.diagrams.grounds import Visible, grounds_of, in_printing_order
+from heraldry.diagrams.grounds import Ground, Visible, grounds_of, in_printing_order
 from heraldry.diagrams.pieces import Piece, unite_where_they_meet
 from heraldry.diagrams.side import Side, rectangle
 from heraldry.diagrams.sketch import box_round
 from heraldry.geometry.affine import Affine
+from heraldry.geometry.boolean import intersect, unite
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.offset import edge
 from heraldry.geometry.outline import Bounds, Outline
@@ -22,8 +23,10 @@ from heraldry.guard.colour import Film, colour_on
 
 PAINTS, RIBS, KEEPOUTS, LETTERING, GUIDES = range(5)
 """Which lies over which."""
-GUIDE_SHADE = 0.78
+GUIDE_SHADE = 0.75
 """How much of the light of a paint its ribs and the edges of its doors keep: seen, but not before the lettering."""
+DARK, GUIDE_LIGHT = 0x48, 0.14
+"""On a paint with no channel above this they are lighter instead, by this share of white."""
 GUIDE_MM = 0.12
 """How wide the edge of a keep-out is drawn: a fine pencil line."""
 
@@ -43,16 +46,27 @@ class Stroke:
 
 
 def paint_strokes(side: Side, paints: Sequence[Visible]) -> Iterator[Stroke]:
-    """The side without its lettering, the same for all cars."""
-    for paint in paints:
-        if paint.name is not None:
-            yield Stroke((PAINTS, 0), paint.name, paint.paint_hex, paint.outline)
-    shade = shaded(side.paint_hex)
+    """The side without its lettering, the same for all cars.
+
+    Paints lie whole over one another, as they are sprayed: where two meet edge to edge, a screen shows a seam.
+    """
+    if side.paint is not None:
+        yield Stroke((PAINTS, 0), side.paint, side.paint_hex, rectangle(side.face))
+    for i, area in enumerate(side.areas, start=1):
+        yield Stroke((PAINTS, i), area.paint, area.paint_hex, area.outline)
     strips = [rectangle(strip) for row in side.ribs for strip in row.strips]
     if strips:
-        yield Stroke((RIBS, 0), "ribs", shade, Outline.gather(strips))
+        yield from _guides((RIBS, 0), "ribs", unite(*strips), paints)
     for keepout in side.keepouts.values():
-        yield Stroke((KEEPOUTS, 0), "keep-outs", shade, edge(keepout, GUIDE_MM))
+        yield from _guides((KEEPOUTS, 0), "keep-outs", edge(keepout, GUIDE_MM), paints)
+
+
+def _guides(rank: tuple[int, int], name: str, outline: Outline, paints: Sequence[Visible]) -> Iterator[Stroke]:
+    """Guides in a shade of each paint that they lie on."""
+    for paint in paints:
+        part = intersect(outline, paint.outline)
+        if not part.is_empty:
+            yield Stroke(rank, name, guide_hex(paint.paint_hex), part)
 
 
 def lettering_strokes(
@@ -61,10 +75,15 @@ def lettering_strokes(
     """Lettering as it comes out on what lies under it."""
     printed = in_printing_order(pieces, inks)
     for i, layer in enumerate(printed):
+        rank = LETTERING, inks.index(layer.ink.name)
+        by_colour: dict[str, list[Ground]] = {}
         for ground in grounds_of(layer, printed[:i], paints, film):
             seen = colour_on(ground.colour_hex, layer.ink.colour_hex, ground.film, layer.ink.opaque)
-            rank = LETTERING, inks.index(layer.ink.name)
-            yield Stroke(rank, f"{layer.ink.name} on {ground.colour_hex}", seen, ground.part)
+            by_colour.setdefault(seen, []).append(ground)
+        for seen, grounds in by_colour.items():
+            name = f"{layer.ink.name} on {grounds[0].colour_hex}"
+            parts = [ground.part for ground in grounds]
+            yield Stroke(rank, name, seen, parts[0] if len(parts) == 1 else unite(*parts))
 
 
 def frame_of(side: Side) -> Bounds:
@@ -81,13 +100,25 @@ def painted(name: str, page: Bounds, strokes: Iterable[Stroke], scale_name: str)
     for stroke in strokes:
         together.setdefault((stroke.rank, stroke.name, stroke.colour_hex), []).append(stroke.outline)
     page = box_round([page, *(bounds(Outline.gather(outlines)) for outlines in together.values())])
-    plates = [Plate("paper", Ink("paper", "#ffffff", opaque=True), rectangle(page))]
+    plates = [Plate("paper", Ink("paper", "#ffffff", opaque=True, spot=False), rectangle(page))]
     for i, key in enumerate(sorted(together, key=lambda key: key[0])):
         _, colour_name, colour_hex = key
-        ink = Ink(f"{colour_name} {colour_hex}", colour_hex, opaque=True)
+        ink = Ink(f"{colour_name} {colour_hex}", colour_hex, opaque=True, spot=False)
         gathered = unite_where_they_meet(together[key]) if key[0][0] == GUIDES else Outline.gather(together[key])
         plates.append(Plate(f"{i + 1} {colour_name}", ink, gathered.quantised()))
     return Artwork(name, page, tuple(plates), scale_name)
+
+
+def guide_hex(paint_hex: str) -> str:
+    """The colour of guides on a paint.
+
+    >>> guide_hex("#804020"), guide_hex("#202020")
+    ('#603018', '#3f3f3f')
+    """
+    channels = [int(paint_hex[i : i + 2], 16) for i in (1, 3, 5)]
+    if max(channels) > DARK:
+        return shaded(paint_hex)
+    return "#" + "".join(f"{round(one + (255 - one) * GUIDE_LIGHT):02x}" for one in channels)
 
 
 def shaded(colour_hex: str, share: float = GUIDE_SHADE) -> str:

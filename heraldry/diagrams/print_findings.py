@@ -2,7 +2,8 @@
 
 What all cars share is looked at as plates. The lettering that each car has for itself is looked at by pairs of letters,
 for a line has thin places and narrow gaps only in its letters and between neighbours: a class of a thousand cars has
-some hundred pairs, each of which is looked at once. Colours are looked at once for each item, wherever it is.
+some hundred pairs, each of which is looked at once. The class is printed alike, so the finest place of a line on any of
+its cars is told of all of them. Colours are looked at once for each item, wherever it is.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from heraldry.diagrams.grounds import Visible, grounds_of, in_printing_order
 from heraldry.diagrams.layout import Place
 from heraldry.diagrams.pieces import Coat, Piece
 from heraldry.diagrams.subjects import ShapeSubject
+from heraldry.errors import HeraldryError
 from heraldry.geometry.affine import Affine
 from heraldry.guard.colour import Film
 from heraldry.guard.judge import of_colour, of_fineness, of_reading, of_whiteness
@@ -32,8 +34,10 @@ class PrintReader:
     printer: PrinterLimits
     inks: tuple[str, ...]
     paints: tuple[Visible, ...]
-    _by_pair: dict[object, tuple[Finding, ...]] = field(default_factory=dict)
+    cars: tuple[Car, ...] = ()
+    """All cars of the class, whichever of them are drawn."""
     _by_item: dict[str, tuple[Finding, ...]] = field(default_factory=dict)
+    _fineness_by_line: dict[str, tuple[Finding, ...]] = field(default_factory=dict)
 
     def of_shared(self, pieces: Sequence[Piece], coats: dict[str, Coat]) -> tuple[Finding, ...]:
         """What is found about the items that all cars have alike."""
@@ -45,12 +49,12 @@ class PrintReader:
             found += self._of_item(piece, pieces)
         return _once(found)
 
-    def of_own(self, pieces: Sequence[Piece], shared: Sequence[Piece], car: Car) -> tuple[Finding, ...]:
+    def of_own(self, pieces: Sequence[Piece], shared: Sequence[Piece]) -> tuple[Finding, ...]:
         """What is found about the items that one car has for itself."""
         found: list[Finding] = []
         for piece in pieces:
             found += self._of_item(piece, [*shared, *pieces])
-            found += self._of_fineness(piece, car)
+            found += self._of_fineness(piece)
         return _once(found)
 
     def _of_item(self, piece: Piece, all_pieces: Sequence[Piece]) -> tuple[Finding, ...]:
@@ -69,34 +73,42 @@ class PrintReader:
                 plate = Plate(layer.ink.name, layer.ink, layer.outline)
                 yield from of_colour(plate, ground.colour_hex, ground.film)
 
-    def _of_fineness(self, piece: Piece, car: Car) -> Iterator[Finding]:
-        """The finest place of each kind in a piece."""
-        finest: dict[str, Finding] = {}
-        for found in self._of_parts(piece, car):
-            before = finest.get(found.kind)
-            if before is None or (found.measured_mm or 0.0) < (before.measured_mm or 0.0):
-                finest[found.kind] = found
-        for found in finest.values():
-            yield replace(found, message=f"{piece.name}: {found.message}", place=None)
-
-    def _of_parts(self, piece: Piece, car: Car) -> Iterator[Finding]:
+    def _of_fineness(self, piece: Piece) -> tuple[Finding, ...]:
+        """The finest place of each kind: in a line on any car, in anything else as it is here."""
         subject = piece.place.item.subject
         if not isinstance(subject, ShapeSubject) or not subject.is_line or "round" in subject.arguments:
-            for layer in piece.layers:
-                yield from of_fineness(Plate(layer.ink.name, layer.ink, layer.outline), self.printer)
-            return
-        text = dict(zip(subject.templates, subject.key(car), strict=True))["text"]
-        for pair in dict.fromkeys(one + other for one, other in pairwise(text)) or (text,):
-            key = (piece.name, pair)
-            if pair.strip() and key not in self._by_pair:
-                self._by_pair[key] = self._of_pair(subject, pair, piece.place.enlarge)
-            yield from self._by_pair.get(key, ())
+            plates = [Plate(layer.ink.name, layer.ink, layer.outline) for layer in piece.layers]
+            return _finest(piece.name, [one for plate in plates for one in of_fineness(plate, self.printer)])
+        if piece.name not in self._fineness_by_line:
+            pairs = dict.fromkeys(pair for car in self.cars for pair in _pairs(subject, car))
+            found = [one for pair in pairs for one in self._of_pair(subject, pair, piece.place.enlarge)]
+            self._fineness_by_line[piece.name] = _finest(piece.name, found)
+        return self._fineness_by_line[piece.name]
 
     def _of_pair(self, subject: ShapeSubject, pair: str, enlarge: float) -> tuple[Finding, ...]:
         arguments = {key: value for key, value in subject.arguments.items() if key != "fit"}
-        drawn = draw_shape(subject.kind, {**arguments, "text": pair})
+        try:
+            drawn = draw_shape(subject.kind, {**arguments, "text": pair})
+        except HeraldryError:
+            return ()  # a car that cannot be lettered has a fault of its own
         outline = drawn.outline.transformed(Affine.scale(enlarge))
         return tuple(of_fineness(Plate(subject.ink.name, subject.ink, outline), self.printer))
+
+
+def _pairs(subject: ShapeSubject, car: Car) -> Iterator[str]:
+    """A line's neighbours in turn, or its only letter."""
+    text = dict(zip(subject.templates, subject.key(car), strict=True))["text"]
+    yield from (pair for pair in ([one + other for one, other in pairwise(text)] or [text]) if pair.strip())
+
+
+def _finest(name: str, found: Sequence[Finding]) -> tuple[Finding, ...]:
+    """The finest of each kind, told of an item."""
+    finest: dict[str, Finding] = {}
+    for one in found:
+        before = finest.get(one.kind)
+        if before is None or (one.measured_mm or 0.0) < (before.measured_mm or 0.0):
+            finest[one.kind] = one
+    return tuple(replace(one, message=f"{name}: {one.message}", place=None) for one in finest.values())
 
 
 def _of_reading(place: Place) -> Iterator[Finding]:

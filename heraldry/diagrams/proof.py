@@ -17,9 +17,11 @@ from heraldry.diagrams.cars import Car
 from heraldry.diagrams.class_of_cars import ClassOfCars
 from heraldry.diagrams.drawing import SharedSide, own_pieces, shared_sides
 from heraldry.diagrams.picture import Stroke, frame_of, lettering_strokes, paint_strokes, painted
-from heraldry.diagrams.schedule import PITCH_MM, SCHEDULE_MM, dimension_strokes, schedule_lines
+from heraldry.diagrams.schedule import dimension_strokes, schedule_strokes
+from heraldry.diagrams.sketch import box_round
 from heraldry.errors import DescriptionError, Fault
 from heraldry.geometry.affine import Affine
+from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Bounds
 from heraldry.geometry.point import Point
 
@@ -75,27 +77,51 @@ def proofs(cars: ClassOfCars, numbers: Sequence[str] = (), dimensions: bool = Fa
         raise DescriptionError(faults)
 
 
+@dataclass(frozen=True, eq=False)
+class Block:
+    """The picture of one side with what is written under it, on a box of its own."""
+
+    strokes: tuple[Stroke, ...]
+    box: Bounds
+
+
 def _car_picture(room: ProofRoom, car: Car, dimensions: bool) -> Artwork:
+    blocks = [_block(room, i, car, dimensions) for i in range(len(room.sides))]
     strokes: list[Stroke] = []
-    top, width = 0.0, 0.0
-    for i, side in reversed(list(enumerate(room.sides))):
-        frame = frame_of(side.layout.side)
-        if dimensions:
-            lines = list(schedule_lines(side.layout, room.cars.scale))
-            for line in reversed(lines):
-                strokes.append(writing(line, Point(GAP_MM, top), SCHEDULE_MM, "start"))
-                top += PITCH_MM
-            top += GAP_MM
-        else:
-            strokes.append(writing(side.layout.side.name.upper(), Point(GAP_MM + frame.width / 2, top), CAPTION_MM))
-            top += CAPTION_ROOM_MM
-        place = Affine.move(GAP_MM - frame.left, top - frame.bottom)
-        picture = [*room.strokes(i, car), *(dimension_strokes(side.layout, room.cars.scale) if dimensions else ())]
-        strokes += [stroke.moved(place) for stroke in picture]
-        top += frame.height + GAP_MM
-        width = max(width, frame.width + 2 * GAP_MM)
+    top, width = 0.0, max(block.box.width for block in blocks)
+    for row in reversed(in_rows(blocks, width)):
+        left = GAP_MM
+        for block in row:
+            strokes += [
+                stroke.moved(Affine.move(left - block.box.left, top - block.box.bottom)) for stroke in block.strokes
+            ]
+            left += block.box.width + GAP_MM
+        top += max(block.box.height for block in row) + GAP_MM
     name = " ".join(filter(None, (room.cars.name, car.number, "proof")))
-    return painted(name, Bounds(0.0, -GAP_MM, width, top), strokes, room.scale_name)
+    return painted(name, Bounds(0.0, -GAP_MM, width + 2 * GAP_MM, top), strokes, room.scale_name)
+
+
+def in_rows(blocks: Sequence[Block], width_mm: float) -> list[list[Block]]:
+    """Blocks in their order, as many in a row as are no wider together: two ends stand side by side."""
+    rows: list[list[Block]] = [[]]
+    for block in blocks:
+        if rows[-1] and sum(one.box.width + GAP_MM for one in rows[-1]) + block.box.width > width_mm:
+            rows.append([])
+        rows[-1].append(block)
+    return rows
+
+
+def _block(room: ProofRoom, i: int, car: Car, dimensions: bool) -> Block:
+    layout, strokes = room.sides[i].layout, list(room.strokes(i, car))
+    frame = frame_of(layout.side)
+    if dimensions:
+        strokes += dimension_strokes(layout, room.cars.scale)
+        top_left = Point(frame.left, frame.bottom - GAP_MM)
+        strokes += schedule_strokes(layout, room.cars.scale, top_left, frame.width)
+    else:
+        under = Point(frame.centre.x, frame.bottom - CAPTION_ROOM_MM)
+        strokes.append(writing(layout.side.name.upper(), under, CAPTION_MM))
+    return Block(tuple(strokes), box_round([frame, *(bounds(stroke.outline) for stroke in strokes)]))
 
 
 def contact_pages(cars: ClassOfCars, numbers: Sequence[str] = ()) -> Iterator[Artwork]:

@@ -6,6 +6,7 @@ numbered; the schedule under the picture has a line for each of them.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from heraldry.diagrams.captions import length_text, writing
@@ -13,19 +14,23 @@ from heraldry.diagrams.layout import Layout, Place
 from heraldry.diagrams.picture import GUIDES, Stroke, frame_of
 from heraldry.diagrams.side import Side, rectangle
 from heraldry.geometry.boolean import unite
+from heraldry.geometry.measure import bounds
 from heraldry.geometry.offset import edge
 from heraldry.geometry.outline import Bounds, Outline
 from heraldry.geometry.point import Point
 from heraldry.lettering.setting.lay import Anchor
 from heraldry.units import Scale
 
-GUIDE_HEX = "#1f5fbf"
+GUIDE_HEX = "#2b8ae6"
+"""A blue that is seen on white paper and on dark paint."""
 LINE_MM = 0.12
-MARK_MM = 0.7
+MARK_MM = 0.5
 """How far the cross at a held point reaches."""
-NUMBER_MM, SCHEDULE_MM, PITCH_MM = 1.3, 1.6, 2.8
+NUMBER_MM, ITEM_NUMBER_MM, SCHEDULE_MM, PITCH_MM = 1.3, 0.9, 1.6, 2.8
 AWAY_MM = 2.0
 """How far a line of dimension stands off the picture."""
+COLUMN_GAP_MM = 6.0
+"""Between two columns of the schedule."""
 
 
 def dimension_strokes(layout: Layout, scale: Scale | None) -> Iterator[Stroke]:
@@ -40,17 +45,31 @@ def dimension_strokes(layout: Layout, scale: Scale | None) -> Iterator[Stroke]:
     for name, panel in side.panels.items():
         yield _written(name, Point(panel.left + AWAY_MM / 2, panel.top - AWAY_MM), "start")
     for i, place in enumerate(layout.places, start=1):
-        yield _written(str(i), place.at + Point(MARK_MM / 2, MARK_MM / 2), "start")
+        beside_item = Point(place.box.left - MARK_MM, place.box.centre.y - ITEM_NUMBER_MM / 2)
+        yield writing(str(i), beside_item, ITEM_NUMBER_MM, "end", GUIDE_HEX)
+
+
+def schedule_strokes(layout: Layout, scale: Scale | None, top: Point, width_mm: float) -> Iterator[Stroke]:
+    """The schedule from its top left corner down, in as many columns as are no wider together."""
+    head, *lines = schedule_lines(layout, scale)
+    first = top - Point(0.0, PITCH_MM)
+    yield writing(head, first, SCHEDULE_MM, "start")
+    widest = max((bounds(writing(line, first, SCHEDULE_MM, "start").outline).width for line in lines), default=0.0)
+    columns = max(1, int((width_mm + COLUMN_GAP_MM) / (widest + COLUMN_GAP_MM)))
+    rows = math.ceil(len(lines) / columns)
+    for i, line in enumerate(lines):
+        column, row = divmod(i, rows)
+        at = first + Point(column * (widest + COLUMN_GAP_MM), -(row + 1) * PITCH_MM)
+        yield writing(line, at, SCHEDULE_MM, "start")
 
 
 def schedule_lines(layout: Layout, scale: Scale | None) -> Iterator[str]:
     """A line for each item: where it is held, from the left edge and from the bottom edge, and how high it is."""
-    unit = "FEET AND INCHES, FULL SIZE" if scale else "MILLIMETRES, MODEL SIZE"
-    yield f"SIDE {layout.side.name} ({unit})".upper()
+    size = "full size" if scale else "model size"
+    yield f"Side {layout.side.name}: height, from left, from bottom, {size}".upper()
     for i, place in enumerate(layout.places, start=1):
         across, up, high = (length_text(mm, scale) for mm in (place.at.x, place.at.y, place.box.height))
-        held = f"{place.hold.anchor} {across} from the left, {place.hold.level} {up} up"
-        yield f"{i}. {place.item.name}: {held}, {high} high".upper()
+        yield f"{i}. {place.item.name}: {high}, {place.hold.anchor} {across}, {place.hold.level} {up}".upper()
 
 
 def _overall_lines(side: Side, below: float, beside: float) -> Iterator[Outline]:

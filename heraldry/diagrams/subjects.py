@@ -120,7 +120,7 @@ class HeraldSubject:
     @property
     def inks(self) -> tuple[Ink, ...]:
         """The inks of its plates."""
-        return tuple(plate.ink for plate in self.herald.plates)
+        return self.herald.inks
 
     def key(self, car: Car) -> None:
         """The same on all cars."""

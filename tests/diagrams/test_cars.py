@@ -97,6 +97,15 @@ def test_wagon_and_container_numbers_get_their_check_digits(a_class: AClass) -> 
     assert [first.texts[f"data.load_{letter}"] for letter in "ABC"] == ["20.5", "24.5", "28.5"]
 
 
+def test_engine_numbers_get_their_check_digit_and_size_codes_are_looked_at(a_class: AClass) -> None:
+    item = '[item.n]\ntext = "{data.engine} {data.size_and_type}"\ncap_height = 2\nink = "white"\n'
+    data = '[data]\nengine = "118 {car.number}"\nsize_and_type = "22G1"\n[series]\nnumbers = "098"\n'
+    (car,) = a_class(data + item).roster.cars
+    assert (car.texts["data.engine"], car.texts["data.size_and_type"]) == ("118 098-3", "22G1")  # mec-bergheim.de
+    with pytest.raises(DescriptionError, match="found '22'"):
+        a_class(data.replace("22G1", "22") + item)
+
+
 @pytest.mark.parametrize(
     ("text", "told"),
     [

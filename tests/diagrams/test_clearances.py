@@ -108,3 +108,16 @@ def test_fine_lines_and_small_lettering_of_numbers_are_found_at_their_item(a_cla
         assert {"fine line", "narrow gap", "small lettering"} <= set(kinds)
         assert kinds["fine line"].message.startswith("n: ")
         assert kinds["small lettering"].measured_mm == 0.35
+
+
+def test_the_finest_place_of_a_line_is_told_of_the_whole_class_alike(a_class: AClass) -> None:
+    text = '[item.n]\ntext = "{car.number}"\ncap_height = 0.9\nx = 9\ny = 5\nink = "white"\n'
+    alone = a_class(text + '[series]\nnumbers = "88"\n')
+    together = a_class(text + '[series]\nnumbers = "17, 88"\n')
+
+    def fineness(cars: ClassOfCars) -> list[list[str]]:
+        kinds = ("fine line", "narrow gap")
+        return [[one.message for one in artwork.findings if one.kind in kinds] for artwork in artworks(cars)]
+
+    (only,), (first, second) = fineness(alone), fineness(together)
+    assert first == second != only

@@ -69,6 +69,12 @@ def test_years(year, worn):
     assert is_worn_in(year) is worn
 
 
+def test_a_plate_stays_until_the_car_is_painted_again():
+    assert is_worn_in(1985, last_painted=1972)
+    assert not is_worn_in(1985, last_painted=1980)
+    assert not is_worn_in(1960, last_painted=1957)
+
+
 @pytest.mark.parametrize("white", ["plain", "checkered"])
 @pytest.mark.parametrize("scale", ["1:1", "1:8", "O", "HO", "N"])
 def test_colours_lie_apart_and_cover_the_plate(scale, white):

@@ -60,7 +60,7 @@ def ink_box(artwork: Artwork) -> Bounds:
 
 
 def test_each_side_of_each_car_is_one_artwork_on_a_page_of_the_side(a_class: AClass) -> None:
-    made = drawn(a_class('[side.right]\nlike = "left"\n[series]\nnumbers = "301-303 skip 302"\nspares = 1\n' + NUMBER))
+    made = drawn(a_class('[side.right]\nlike = "left"\n[series]\nnumbers = "301-303 skip 302"\n' + NUMBER))
     assert list(made) == ["cars 301 left", "cars 301 right", "cars 303 left", "cars 303 right"]
     assert made["cars 301 left"].page == Bounds(0.0, 0.0, 140.0, 35.0)
     assert made["cars 301 left"].paint_hex == "#6b2f24"
@@ -69,8 +69,27 @@ def test_each_side_of_each_car_is_one_artwork_on_a_page_of_the_side(a_class: ACl
 def test_spares_are_sets_of_what_all_cars_share(a_class: AClass) -> None:
     mark = '[item.mark]\ntext = "{road.mark}"\ncap_height = 2\nx = 20\ny = 20\nink = "white"\n'
     made = drawn(a_class('[series]\nnumbers = "1-2"\nspares = 2\n' + mark + NUMBER))
-    assert list(made) == ["cars 1 left", "cars 2 left", "cars spare 1 left", "cars spare 2 left"]
+    spares = [f"cars spare {i} {what}" for i in (1, 2) for what in ("left", "figures of number")]
+    assert list(made) == ["cars 1 left", "cars 2 left", *spares]
     assert ink_box(made["cars spare 1 left"]).right < 30 < ink_box(made["cars 1 left"]).right
+
+
+def test_spares_hold_loose_figures_as_high_as_the_numbers_and_apart_from_each_other(a_class: AClass) -> None:
+    twice = NUMBER + NUMBER.replace("item.number", "item.again").replace("5 ft", "2 ft")
+    larger = NUMBER.replace("item.number", "item.large").replace("9 in", "18 in").replace("5 ft", "7 ft")
+    made = drawn(a_class('[series]\nnumbers = "1-2"\nspares = 1\n' + twice + larger))
+    row = made["cars spare 1 figures of number"]
+    assert [name for name in made if "figures" in name] == [row.name, "cars spare 1 figures of large"]
+    zero = bounds(ours("gothic").set_line("0", CAP_MM).glyphs[0].outline)
+    assert row.height_mm == pytest.approx(zero.height, abs=2e-6)  # 0 reaches over and under the line
+    boxes = sorted((bounds(ring) for ring in row.plates[0].outline.paths), key=lambda box: box.left)
+    figures = [
+        box
+        for box in boxes
+        if not any(box is not one and one.left < box.left and box.right < one.right for one in boxes)
+    ]
+    assert len(figures) == 10
+    assert all(right.left - left.right > CAP_MM / 2 for left, right in zip(figures[:-1], figures[1:], strict=True))
 
 
 def test_places_follow_edges_and_other_items(a_class: AClass) -> None:
@@ -159,6 +178,14 @@ ink = "white"
     assert heights["cars 717 left"] == pytest.approx(heights["cars 711 left"], rel=1e-6)
 
 
+def test_what_keeps_clear_of_its_panel_is_put_so_far_from_its_edges(a_class: AClass) -> None:
+    item = '[item.m]\nbox = 4\nheight = 1\npanel = "A"\nanchor = "end"\nlevel = "head"\nclear = 2\nink = "black"\n'
+    cars = a_class(item)
+    box = places(cars)["m"].box
+    assert (box.right, box.top) == pytest.approx((17 * 3.5 - 2, 35 - 2))
+    assert next(artworks(cars)).findings == ()
+
+
 def test_a_floor_stops_the_fitting_and_the_overflow_is_found(a_class: AClass) -> None:
     text = """
 [series]
@@ -204,11 +231,45 @@ def test_whatever_the_numbers_cap_height_base_line_and_tracking_are_one(
         (piece,) = [*side.pieces, *own_pieces(cars, side, car)]
         assert (piece.place.box.bottom, piece.place.box.height) == pytest.approx((17.5, CAP_MM))
         assert piece.place.enlarge == 1.0
+        for figure in flat_figures(piece.outline, str(car.number)):
+            assert (figure.bottom, figure.top) == pytest.approx((17.5, 17.5 + CAP_MM), abs=2e-6)
         for i, middle in enumerate(figure_middles(piece.outline, pitch, len(str(car.number)), piece.place.at.x)):
             from_end = len(str(car.number)) - 1 - i
             assert middle == pytest.approx(piece.place.at.x - zero.width / 2 - from_end * pitch, abs=2e-6)
         overlaps = not intersect(piece.outline, keepout).is_empty
         assert overlaps == any(found.kind == "keep-out" for found in artwork.findings)
+
+
+def flat_figures(outline: Outline, number: str) -> list[Bounds]:
+    """The boxes of the figures 1, 4 and 7, which stand flat between base line and cap height."""
+    boxes = sorted((bounds(ring) for ring in outline.paths), key=lambda box: box.left)
+    outer = [box for box in boxes if not any(one.left < box.left and box.right < one.right for one in boxes)]
+    assert len(outer) == len(number)
+    return [box for box, figure in zip(outer, number, strict=True) if figure in "147"]
+
+
+@settings(derandomize=True, deadline=None, max_examples=20)
+@given(
+    st.integers(1, 999_999), st.integers(3, 36), st.integers(1, 7), st.integers(6, 60), st.sampled_from(["box", "disc"])
+)
+def test_nothing_lies_on_a_keep_out_unless_a_finding_says_so(
+    tmp_path_factory: pytest.TempPathFactory, number: int, feet: int, up: int, inches: int, form: str
+) -> None:
+    folder = tmp_path_factory.mktemp("class")
+    (folder / "road.toml").write_text('kind = "road"\nname = "X"\n[ink.white]\ncolour = "#ffffff"\nopaque = true\n')
+    place = f'centre = ["{feet} ft full", "{up} ft full"]\n'
+    size = f'"{inches} in full"'
+    shape = f"circle = {size}\n" if form == "disc" else f"diamond = {size}\nheight = {size}\n"
+    text = f'[side.left.keepout.hatch]\n{shape}{place}[side.right]\nmirrors = "left"\n[series]\nnumbers = "{number}"\n'
+    star = '[item.star]\nstar = 5\nradius = 6\nx = "14 ft full"\ny = "2 ft full"\nfaces = "front"\nink = "white"\n'
+    (folder / "cars.toml").write_text(SIDE + text + NUMBER + star)
+    cars = class_of_cars(load(folder / "cars.toml"))
+    for side, artwork in zip(shared_sides(cars), artworks(cars), strict=True):
+        pieces = [*side.pieces, *own_pieces(cars, side, cars.roster.cars[0])]
+        for name, keepout in side.layout.side.keepouts.items():
+            for piece in pieces:
+                said = f"{piece.name} lies on {name} " in "".join(found.message for found in artwork.findings)
+                assert said != intersect(piece.outline, keepout).is_empty
 
 
 def figure_middles(outline: Outline, pitch: float, count: int, end: float) -> Iterator[float]:

@@ -47,8 +47,10 @@ def test_a_wheel_dot_is_6_inches_in_a_square_of_12(a_class: AClass) -> None:
 def test_stencil_panels_follow_the_year(a_class: AClass, year: int, count: int) -> None:
     record = 'record = [{ work = "COTS", station = "BER", date = "1975-04" }]'
     panels = a_car(a_class, "stencil panels", year, record)
-    black = next(plate for plate in panels.plates if plate.name == "black")
-    assert len(black.outline.paths) == count
+    black, white = (plate.outline for plate in panels.plates)
+    assert bounds(black).width == pytest.approx((count * 14 + count - 1) * IN_MM, abs=2e-6)  # 14 in each, 1 in apart
+    # The letters are spared from the ground, so that they come out whichever ink is printed first.
+    assert area(black) + area(white) == pytest.approx(count * 14 * 18 * IN_MM**2, rel=1e-4)
 
 
 @pytest.mark.parametrize(
@@ -62,3 +64,22 @@ def test_stencil_panels_follow_the_year(a_class: AClass, year: int, count: int) 
 def test_a_marking_out_of_its_years_is_refused(a_class: AClass, marking: str, year: int, told: str) -> None:
     with pytest.raises(DescriptionError, match=told):
         a_car(a_class, marking, year)
+
+
+def test_a_plate_is_refused_before_its_years_and_says_the_kind_of_car(a_class: AClass) -> None:
+    with pytest.raises(DescriptionError, match="wears a colour-bar plate in 1966"):
+        a_car(a_class, "colour bars", 1966, 'owner = "942"')
+    railroad, service = (a_car(a_class, "colour bars", 1976, f'owner = "942"\nequipment = {kind}') for kind in (0, 6))
+    assert [a.outline != b.outline for a, b in zip(railroad.plates, service.plates, strict=True)].count(True) > 1
+
+
+def test_a_marking_takes_inks_of_other_names(a_class: AClass) -> None:
+    renamed = a_car(a_class, "wheel dot", 1978, 'dot = "white"\n[ink.sun]\ncolour = "#f2c200"')
+    assert [plate.name for plate in renamed.plates] == ["black", "white"]
+    item = '[series]\nnumbers = "1"\n[data]\nowner = "942"\n[item.m]\nmarking = "colour bars"\n'
+    sea = '[ink.sea]\ncolour = "#1f4fa0"\n'
+    plate = next(artworks(a_class(item + 'inks = { blue = "sea" }\nx = 20\ny = 10\n' + sea)))
+    assert [one.name for one in plate.plates] == ["black", "sea", "red", "white"]
+    for wrong, told in (('{ blu = "sea" }', "did you mean 'blue'"), ('{ blue = "see" }', "no such ink, found 'see'")):
+        with pytest.raises(DescriptionError, match=told):
+            a_class(item + f"inks = {wrong}\nx = 20\ny = 10\n" + sea)

@@ -69,10 +69,21 @@ def test_a_car_is_shown_with_all_its_sides_as_large_as_the_model(a_class: AClass
     picture = next(proofs(a_class(CLASS), ["307"]))
     proof_read(picture)
     assert picture.name == "cars 307 proof"
-    body = next(plate for plate in picture.plates if plate.ink.colour_hex == RED)
+    body, band = (next(plate for plate in picture.plates if plate.ink.colour_hex == paint) for paint in (RED, GREY))
     assert bounds(body.outline).width == pytest.approx(140.0)
-    assert area(body.outline) == pytest.approx(2 * 140 * 20)  # both sides, below the band
+    assert area(body.outline) == pytest.approx(2 * 140 * 35)  # both sides
+    assert area(band.outline) == pytest.approx(2 * 140 * 15)  # over the upper part of them
+    assert picture.plates.index(body) < picture.plates.index(band)
     assert colours(picture)["#202020"] == pytest.approx(2 * 140 * 5)  # the roof, beyond the side
+
+
+def test_ends_stand_side_by_side_where_the_sides_are_long_enough(a_class: AClass) -> None:
+    ends = "".join(f'[side.{end}_end]\nwidth = "12 ft full"\nheight = "10 ft full"\npaint = "grey"\n' for end in "ab")
+    picture = next(proofs(a_class(CLASS.replace("x = 100", "x = 10") + ends), ["307"]))
+    grey = next(
+        plate for plate in picture.plates if plate.ink.colour_hex == GREY and bounds(plate.outline).height == 35
+    )
+    assert bounds(grey.outline).width == pytest.approx(2 * 42 + 6)  # two ends of 12 ft, and a gap
 
 
 def test_lettering_is_shown_in_the_colour_it_takes_on_each_paint(a_class: AClass) -> None:
@@ -95,7 +106,7 @@ def test_a_contact_page_holds_the_class_and_fits_a_sheet_of_paper(a_class: AClas
     assert page.width_mm <= PAGE_WIDTH_MM
     assert page.height_mm <= PAGE_HEIGHT_MM
     body = area(next(plate for plate in page.plates if plate.ink.colour_hex == RED).outline)
-    reduced = (25 * 140 * 20 / body) ** 0.5
+    reduced = (25 * 140 * 35 / body) ** 0.5
     assert reduced == pytest.approx(round(reduced))  # to scale: a whole number
     title = next(plate for plate in page.plates if "writing" in plate.name)
     assert not title.outline.is_empty
@@ -105,7 +116,7 @@ def test_a_class_too_large_for_a_page_goes_on_to_the_next(a_class: AClass) -> No
     pages = list(contact_pages(a_class(CLASS.replace("301-325", "1000-1240"))))
     assert len(pages) > 1
     shown = sum(area(next(p for p in page.plates if p.ink.colour_hex == RED).outline) for page in pages)
-    per_car = 140 * 20 / 6**2  # eight across in 260 mm with gaps of 6 mm: a sixth of the model's size
+    per_car = 140 * 35 / 6**2  # eight across in 260 mm with gaps of 6 mm: a sixth of the model's size
     assert shown / per_car == pytest.approx(241)
 
 
@@ -115,8 +126,8 @@ def test_dimensions_add_guides_and_a_schedule_and_change_nothing_below(a_class: 
     proof_read(dimensioned)
     for colour_hex in (RED, GREY, "#202020"):
         assert colours(dimensioned)[colour_hex] == pytest.approx(colours(plain)[colour_hex])
-    assert "#1f5fbf" in colours(dimensioned)
-    assert "#1f5fbf" not in colours(plain)
+    assert "#2b8ae6" in colours(dimensioned)
+    assert "#2b8ae6" not in colours(plain)
 
 
 def test_writing_wider_than_a_small_side_makes_the_paper_wider(a_class: AClass) -> None:
@@ -132,7 +143,7 @@ def test_a_car_that_cannot_be_lettered_does_not_keep_the_others_from_the_page(a_
     pages = contact_pages(a_class(text, list_csv="number,name\n1,ELM\n2,♞\n3,OAK\n"))
     page = next(pages)
     body = area(next(plate for plate in page.plates if plate.ink.colour_hex == RED).outline)
-    assert body == pytest.approx(2 * 140 * 20)
+    assert body == pytest.approx(2 * 140 * 35)
     with pytest.raises(DescriptionError, match=r"list.csv:3: row 3: column name"):
         next(pages)
 

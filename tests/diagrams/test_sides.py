@@ -45,6 +45,36 @@ def test_any_two_measures_give_a_box(a_class: AClass, keys: str, left: float, ri
     assert (box.left, box.right) == pytest.approx((left, right))
 
 
+def test_parts_are_measured_by_one_another_wherever_they_stand(a_class: AClass) -> None:
+    panel = "[side.left.panel.B]\nleft = 'post.right'\nbottom = 'sill.top'\ntop = 'hatch.bottom - 1'\n"
+    rest = '[side.left.area.sill]\ntop = 4\npaint = "grey"\n[side.left.keepout.hatch]\nbottom = "sill.top + 20"\n'
+    rest += '[side.left.panel.post]\nleft = "door.left - 5"\nwidth = 2\n'
+    box = sides(a_class(panel + rest + ITEM))["left"].boxes["B"]
+    assert (box.left, box.bottom, box.top) == pytest.approx((59.5 - 5 + 2, 4, 23))
+
+
+@pytest.mark.parametrize(
+    ("keys", "stands"),
+    [
+        ("at = [3, 'door.left']", [3, 59.5]),
+        ("every = 40", [0, 40, 80, 120]),
+        ("every = '10 ft full'\nfirst = 'door.left'", [59.5, 94.5, 129.5]),
+        ("every = 7\nfirst = 3\ncount = 2", [3, 10]),
+    ],
+)
+def test_ribs_stand_in_a_list_or_in_a_row(a_class: AClass, keys: str, stands: list[float]) -> None:
+    (row,) = sides(a_class(f"[side.left.ribs.posts]\nwidth = 2\n{keys}\n{ITEM}"))["left"].ribs
+    assert [strip.centre.x for strip in row.strips] == pytest.approx(stands)
+
+
+def test_what_leans_on_a_fault_is_not_told_as_another_one(a_class: AClass) -> None:
+    text = "[side.left.panel.B]\nleft = 'dor.left'\n[side.left.panel.C]\nleft = 'B.right'\nright = 'B.left'\n"
+    with pytest.raises(DescriptionError) as refused:
+        a_class(text + ITEM + 'panel = "C"\n[item.m]\nbox = 2\nheight = 2\nink = "whit"\n')
+    told = [str(fault).partition(": ")[2] for fault in refused.value.faults]
+    assert [one.partition(":")[0] for one in told] == ["side.left.panel.B.left", "item.m.ink"]
+
+
 def test_a_mirrored_side_has_its_parts_the_other_way_round(a_class: AClass) -> None:
     text = '[side.left.keepout.window]\nleft = 5\nwidth = 10\n[side.right]\nmirrors = "left"\n'
     left, right = sides(a_class(text + ITEM)).values()
@@ -73,12 +103,27 @@ def test_another_scale_brings_the_whole_side_along(a_class: AClass) -> None:
         ("[side.left.panel.B]\nleft = 1\nright = 2\nwidth = 1\n", "one too many, give two of them"),
         ("[side.left.panel.B]\nleft = 9\nright = 2\n", "nothing is between them"),
         ("[side.left.panel.door]\nleft = 9\n", "the name 'door' is taken on this side"),
-        ("[side.left.panel.B]\nleft = 'dor.left'\n", "did you mean 'door.left'"),
+        ("[side.left.panel.B]\nleft = 'dor.left'\n", "panel.B.left: unknown name, found 'dor.left', did you mean"),
+        ("[side.left.keepout.x]\ncircle = 'dor.left'\n", "keepout.x.circle: unknown name, found 'dor.left'"),
+        (
+            "[side.left.panel.B]\nleft = 'C.right'\n[side.left.panel.C]\nright = 'B.left'\n",
+            "measured by one another, found",
+        ),
+        ("[side.left.panel.B]\nwidth = '15 ft'\n", "it is 4,572 mm wide on a side of 140.0 mm, a length is one on the"),
+        (
+            "[side.right]\nwidth = '40 ft'\nheight = 3\n",
+            "no model has a side of 12,192 mm, found 40 ft, a length is one on",
+        ),
+        ("[side.right]\nwidth = 40\nheight = '9 ft'\n", "no model has a side of 2,743 mm, found 9 ft"),
         ("[side.right]\nmirrors = 'lift'\n", "did you mean 'left'?"),
         ("[side.right]\nmirrors = 'left'\nwidth = 3\n", "has everything from the other one"),
         ("[side.right]\nheight = 3\n", "'width' is missing"),
         ("[side.left.area.x]\nright = 9\npaint = 'rde'\n", "did you mean 'red'"),
         ("[side.left.ribs.seams]\nat = [3]\nwidth = -1\n", "both must be more than 0"),
+        ("[side.left.ribs.seams]\nwidth = 1\n", "say where they stand by one of the two"),
+        ("[side.left.ribs.seams]\nwidth = 1\nat = [3]\nevery = 4\n", "say where they stand by one of the two"),
+        ("[side.left.ribs.seams]\nwidth = 1\nevery = 0\n", "from one to the next must be more than 0"),
+        ("[side.left.ribs.seams]\nwidth = 1\nevery = 0.1\n", "a row holds 1 to 500 of them, found 1401"),
         ("[let]\nleft = 3\n", "every side has an edge of that name"),
         ("[side.left.keepout.window]\ncircle = 0\n", "it must be more than 0"),
     ],

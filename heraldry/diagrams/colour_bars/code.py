@@ -26,7 +26,8 @@ Colour = Literal["blue", "red", "white", "black"]
 OWNER_DIGITS = 3
 CHECK_MODULUS = 11
 FIRST_YEAR, LAST_YEAR = 1967, 1977
-"""Adopted in September 1967, dropped by ballot early in 1978: public histories of it."""
+"""Adopted in September 1967, dropped by ballot early in 1978: public histories of it. What was painted before that
+kept its plates until it was painted again: common practice, no source."""
 
 EQUIPMENT: Mapping[int, str] = MappingProxyType(
     {0: "railroad owned", 1: "privately owned", 6: "not in revenue service"}
@@ -104,9 +105,13 @@ def bars(equipment: int, owner: str, number: str) -> tuple[Bar, ...]:
     return (START, *(VALUE_BARS[int(digit)] for digit in digits), STOP, VALUE_BARS[check_digit(digits)])
 
 
-def is_worn_in(year: int) -> bool:
-    """Whether cars wore the plate in a year."""
-    return FIRST_YEAR <= year <= LAST_YEAR
+def is_worn_in(year: int, last_painted: int | None = None) -> bool:
+    """Whether a car wears the plate in a year, last painted in another one.
+
+    >>> is_worn_in(1966), is_worn_in(1970), is_worn_in(1983), is_worn_in(1983, last_painted=1971)
+    (False, True, False, True)
+    """
+    return year >= FIRST_YEAR and min(year, last_painted or year) <= LAST_YEAR
 
 
 def _digits(equipment: int, owner: str, number: str) -> str:

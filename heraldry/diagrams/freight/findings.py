@@ -62,7 +62,16 @@ def line_findings(lines: Iterable[DataLine], year: int) -> tuple[Finding, ...]:
 
 
 def _of_mark(car: FreightCar, road_name: str) -> Iterator[Finding]:
-    """A railroad's mark begins with its own first letter (a trade magazine's primer, 2006)."""
+    """A railroad's mark begins with its own first letter and does not end in X (a trade magazine's primer, 2006)."""
+    last, owner = car.mark.letters[-1], car.mark.owner
+    if owner in ("container owner", "trailer owner"):
+        message = f"{car.mark.painted} ends in {last}, as marks of a {owner} do: no freight car bears it"
+        yield Finding("reporting mark", message)
+    elif owner == "private owner" and "RAIL" in road_name.upper():
+        message = (
+            f"{car.mark.painted} ends in {last}, as marks of private owners do: {road_name} sounds like a railroad"
+        )
+        yield Finding("reporting mark", message, "note")
     first = next((letter for letter in road_name.upper() if letter.isalpha()), "")
     if first and car.mark.owner == "railroad" and car.mark.letters[0] != first:
         message = f"a railroad's mark begins as its name does: {car.mark.painted} is not for {road_name}"
@@ -105,6 +114,10 @@ def _of_light_weight(weights: StencilledWeights) -> Iterator[Finding]:
     exact = weights.weighing.light_weight_lb
     if exact % WEIGHT_STEP_LB:
         message = f"LT WT goes by {WEIGHT_STEP_LB} lb: {exact:,} is stencilled as {weights.light_weight_lb:,}"
+        yield Finding("light weight", message, "note")
+    limit = weights.load_limit_lb
+    if limit is not None and weights.light_weight_lb > limit:  # a slip, as a rule: common practice, no source
+        message = f"LT WT {weights.light_weight_lb:,} is above LD LMT {limit:,}: few cars weigh more than they carry"
         yield Finding("light weight", message, "note")
 
 

@@ -90,8 +90,9 @@ DIMENSION_IN = 2
 """From memory."""
 BUILT_IN = 2
 """From memory: 1 to 2 in."""
-SERVICE_IN = 1
-"""From memory: small stencils are 1 to 2 in."""
+SERVICE_IN = 1.5
+"""Of air brake work: interchange rules of 1952, rule 60 (modelingthesp.blogspot.com, 17 April 2014). That other shops
+and years used the same letters: common practice, no source."""
 FIRST_YEAR_OF_SMALLER_WEIGHTS = 1933
 """Weight lines of 3 in, of 4 in on older cars: from memory, and so is the year that parts them."""
 

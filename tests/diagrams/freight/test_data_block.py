@@ -107,7 +107,7 @@ def test_records_stand_outside_until_there_are_panels(car):
     records = (ServiceRecord("COTS", "UB", StencilDate(1970, 5)), ServiceRecord("RPKD", "MG", StencilDate(1971, 2)))
     old = car(records=records)
     assert texts(data_block(old, 1971))[-2:] == ["COTS UB 5-70", "RPKD MG 2-71"]
-    assert data_block(old, 1971)[-1].height_in == 1
+    assert data_block(old, 1971)[-1].height_in == 1.5  # rule 60 of 1952 (modelingthesp.blogspot.com, 17 April 2014)
     assert "service" not in [line.role for line in data_block(old, 1975)]
 
 

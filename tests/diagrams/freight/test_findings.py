@@ -2,7 +2,7 @@
 
 import pytest
 
-from heraldry.diagrams.freight import StencilDate, Weighing, car_findings, data_block, line_findings
+from heraldry.diagrams.freight import ReportingMark, StencilDate, Weighing, car_findings, data_block, line_findings
 
 
 def weighed(year: int, pounds: int = 45_000, limit: int | None = None, starred: bool = False) -> Weighing:
@@ -67,6 +67,12 @@ def test_a_sound_car_is_left_in_peace(car, changed):
             "note",
             "LT WT goes by 100 lb: 45,049 is stencilled as 45,000",
         ),
+        (
+            {"weighings": (weighed(1957, 85_000),)},
+            "light weight",
+            "note",
+            "LT WT 85,000 is above LD LMT 84,000: few cars weigh more than they carry",
+        ),
         ({"capacity_lb": 100_500}, "capacity", "warning", "CAPY goes by 1,000 lb, found 100,500"),
         (
             {"capacity_lb": 125_000},
@@ -120,6 +126,34 @@ def test_a_mark_begins_as_its_railroad_does(car):
     assert told(car(), 1957, "Hekla Northern Railway") == [
         ("reporting mark", "note", "a railroad's mark begins as its name does: UMGR is not for Hekla Northern Railway")
     ]
+
+
+@pytest.mark.parametrize(
+    ("mark", "name", "severity", "message"),
+    [
+        (
+            "UMX",
+            "Umbagog Railroad",
+            "note",
+            "UMX ends in X, as marks of private owners do: Umbagog Railroad sounds like",
+        ),
+        (
+            "UMGU",
+            "Umbagog Railroad",
+            "warning",
+            "UMGU ends in U, as marks of a container owner do: no freight car bears",
+        ),
+        ("UMGZ", "", "warning", "UMGZ ends in Z, as marks of a trailer owner do: no freight car bears it"),
+    ],
+)
+def test_what_the_last_letter_of_a_mark_says_is_told(car, mark, name, severity, message):
+    ((kind, how, said),) = told(car(mark=ReportingMark(mark)), 1957, name)
+    assert (kind, how) == ("reporting mark", severity)
+    assert said.startswith(message)
+
+
+def test_a_private_owner_bears_an_x_in_peace(car):
+    assert told(car(mark=ReportingMark("UMX")), 1957, "Umbagog Paper Company") == []
 
 
 def test_white_dots_were_gone_by_1979(car):
