@@ -7,6 +7,8 @@ from typing import Annotated
 
 import typer
 
+from heraldry.cli.drawing import report, written
+from heraldry.cli.lettering import PAGE_DPI
 from heraldry.cli.say import AsJson, as_json, faults_told
 from heraldry.errors import HeraldryError
 
@@ -90,8 +92,30 @@ def schema(kind: Annotated[str, typer.Argument(help="herald, road or printer.")]
         as_json(json_schema(kind))
 
 
-def shapes(json: AsJson = False) -> None:
-    """List the kinds of shape with their keys, and the functions of set arithmetic."""
+def shapes(
+    out: Annotated[
+        Path | None, typer.Option("--out", help="Picture them all on pages, in this folder.", show_default=False)
+    ] = None,
+    formats: Annotated[
+        str | None, typer.Option("--as", help="Which outputs of pages: svg, pdf, png.", show_default=False)
+    ] = None,
+    paper: Annotated[str | None, typer.Option("--paper", help="Of pages: A4 or Letter.", show_default=False)] = None,
+    dpi: Annotated[int, typer.Option("--dpi", min=72, max=2400, help="Dots per inch of PNG pictures.")] = PAGE_DPI,
+    json: AsJson = False,
+) -> None:
+    """List the kinds of shape with their keys, and the functions of set arithmetic; or picture them all on pages."""
+    if out is None and formats is None and paper is None:
+        _list_shapes(json)
+        return
+    with faults_told():
+        from heraldry.pages.paper import paper_named  # imported where used: start-up time
+        from heraldry.specimen.shape_pages import shape_pages
+
+        folder, sheet = out or Path("out"), paper_named(paper or "A4")
+        report(written(shape_pages(sheet), folder, formats or "svg,pdf,png", dpi), folder, json)
+
+
+def _list_shapes(json: bool) -> None:
     from heraldry.plates.vocabulary import art_functions, shape_kinds  # imported where used: start-up time
 
     kinds, functions = shape_kinds(), art_functions()

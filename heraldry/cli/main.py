@@ -5,6 +5,7 @@ from __future__ import annotations
 import typer
 
 from heraldry.cli import drawing, finding, lettering, starting
+from heraldry.cli.ideas import ideas
 
 app = typer.Typer(
     name="heraldry",
@@ -23,6 +24,7 @@ app.command("templates")(starting.templates)
 app.command("shapes")(finding.shapes)
 app.command("alphabets")(lettering.alphabets)
 app.command("specimen")(lettering.specimen)
+app.command("ideas")(ideas)
 app.command("regions")(finding.regions)
 app.command("space")(finding.space)
 app.command("scales")(finding.scales)
