@@ -8,6 +8,7 @@ from heraldry.shapes import (
     arrows,
     bands,
     borders,
+    following,
     frames,
     lines,
     monogram,
@@ -25,12 +26,30 @@ from heraldry.shapes import (
     wheels,
     wings,
 )
+from heraldry.shapes.drawing import shape as drawing_shape
+from heraldry.shapes.region import coast, map_features, map_route, neighbours
 from heraldry.shapes.region import shape as region_shape
 from heraldry.shapes.table import SHAPES, Drawn, ShapeKind
 
 FAMILIES = (
     *(rounds, borders, polygons, frames, shields, shield_outlines, stripes, bands, arrows, ribbons, wings),
-    *(wheels, rails, nature, path_data, region_shape, routes, text, lines, monogram),
+    *(
+        wheels,
+        rails,
+        nature,
+        path_data,
+        drawing_shape,
+        region_shape,
+        neighbours,
+        coast,
+        map_features,
+        map_route,
+        following,
+        routes,
+        text,
+        lines,
+        monogram,
+    ),
 )
 """The families, named so that importing this package is what enters them in the table."""
 

@@ -27,10 +27,10 @@ def arrow(
 ) -> Outline:
     """An arrow to the right; `arrow` is its length, `width` that of its shaft, `head` that of its head.
 
-    The head is `point` long, and its corners sweep back by `barb`; `notch` cuts into the tail; a `double` arrow
-    has a head at either end.
+    The head is `point` long, and its corners sweep back by `barb`; `notch` cuts into the tail; a `double` arrow has a
+    head at either end.
     """
-    head = 0.42 * positive("arrow", arrow) if head is None else positive("head", head)
+    head = 0.42 * arrow if head is None else positive("head", head)
     width = 0.38 * head if width is None else positive("width", width)
     room = (arrow - notch) / (2 if double else 1) - barb
     point = min(0.85 * head, 0.7 * room) if point is None else positive("point", point)
@@ -64,8 +64,11 @@ def chevron(
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """Bent stripes that point upward; `chevron` is their span, `rise` how far the point is above the ends."""
-    half = positive("chevron", chevron) / 2
+    """Bent stripes that point upward; `chevron` is their span, `rise` how far the point is above the ends.
+
+    There are `count` of them, each `width` thick, a `gap` between two.
+    """
+    half = chevron / 2
     rise = 0.4 * chevron if rise is None else positive("rise", rise)
     width = 0.18 * chevron if width is None else positive("width", width)
     gap = 0.5 * width if gap is None else positive("gap", gap)
@@ -91,6 +94,11 @@ def _check_arrow(
     if barb < 0 or notch < 0 or (double and notch):
         raise GeometryError(
             f"barb is {barb:g} mm and notch {notch:g} mm, they must be at least 0, and a double arrow has no notch"
+        )
+    if not point * (head - width) > 2 * barb * width:
+        raise GeometryError(
+            f"barb is {barb:g} mm, on a head {head:g} mm wide and {point:g} mm long it must be less than "
+            f"{point * (head - width) / (2 * width):.4g} mm, or the shaft would reach through the head"
         )
     if not heads * (point + barb) + notch < arrow:
         raise GeometryError(

@@ -8,18 +8,16 @@ from itertools import pairwise
 from typing import Literal
 
 from heraldry.errors import GeometryError
-from heraldry.geometry.affine import Affine
 from heraldry.geometry.boolean import intersect
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Arc, Line, Path, Segment
-from heraldry.shapes.checks import positive
-from heraldry.shapes.curves import bow, closed, placed
+from heraldry.shapes.checks import MOST_PIECES, positive
+from heraldry.shapes.curves import bow, closed, flipped, half_turned, placed
 from heraldry.shapes.table import Angle, Flag, Length, Place, Places, shape
 
 End = Literal["square", "slant", "backslant", "point", "hollow", "round"]
 
-MOST_SLANTS = 1_000
 STRAIGHT_RAD = 1e-9
 """Below this turn two legs of a run are one."""
 
@@ -27,20 +25,24 @@ STRAIGHT_RAD = 1e-9
 @shape
 def band(
     band: Length,
-    height: Length,
+    height: Length | None = None,
     left: End = "square",
     right: End = "square",
     reach: Length | None = None,
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A stripe with shaped ends; `band` is its length over all, `reach` how far a slant, a point or a hollow goes."""
-    half, tall = positive("band", band) / 2, positive("height", height) / 2
+    """A stripe with shaped ends; `band` is its length over all, `reach` how far a slant, a point or a hollow goes.
+
+    `height` is its thickness; `left` and `right` name the forms of its ends.
+    """
+    half = band / 2
+    tall = 0.12 * half if height is None else positive("height", height) / 2
     depth = tall if reach is None else positive("reach", reach)
     if depth * sum(end != "square" for end in (left, right)) > band:
         raise GeometryError(f"ends that reach {depth:g} mm do not fit a band {band:g} mm long")
     going_up = _end(right, half, tall, depth)
-    going_down = [_turned_half(stroke) for stroke in _end(left, half, tall, depth)]
+    going_down = [half_turned(stroke) for stroke in _end(left, half, tall, depth)]
     return placed(Outline.of([closed([*going_up, *going_down])]), centre, turn)
 
 
@@ -61,18 +63,11 @@ def _end(kind: End, half: float, tall: float, depth: float) -> list[Segment]:
     return [Line(low, high)]
 
 
-def _turned_half(stroke: Segment) -> Segment:
-    """A stroke turned half round, as a left end is a right one turned."""
-    if isinstance(stroke, Arc):
-        return Arc(-stroke.start, -stroke.end, -stroke.centre, stroke.radius, stroke.sweep_rad)
-    return Line(-stroke.start, -stroke.end)
-
-
 @shape
 def slants(
     slants: Length,
-    height: Length,
-    stripe: Length,
+    height: Length | None = None,
+    stripe: Length | None = None,
     gap: Length | None = None,
     slant: Angle = 45.0,
     meeting: Flag = False,
@@ -81,18 +76,22 @@ def slants(
 ) -> Outline:
     """Warning stripes; `slants` is the length that they fill, `stripe` and `gap` are measured along it.
 
-    `slant` is how far they lean from upright, to the right; `meeting` ones lean toward the middle from both ends.
+    `height` is that of the band; `slant` is how far they lean from upright, to the right; `meeting` ones lean toward
+    the middle from both ends.
     """
-    length, tall = positive("slants", slants), positive("height", height)
-    pitch = positive("stripe", stripe) + (stripe if gap is None else positive("gap", gap))
+    length = slants
+    tall = 0.16 * length if height is None else positive("height", height)
+    usual = length / max(1, round(length / (1.4 * tall))) / 2  # whole periods, so that both ends are cut alike
+    stripe = usual if stripe is None else positive("stripe", stripe)
+    pitch = stripe + (stripe if gap is None else positive("gap", gap))
     if not -80 <= slant <= 80:
         raise GeometryError(f"slant is {slant:g} degrees, it must be between -80 and 80")
     lean = tall / 2 * math.tan(math.radians(slant))
-    if (length + 2 * abs(lean)) / pitch > MOST_SLANTS:
-        raise GeometryError(f"stripes of {pitch:g} mm over {length:g} mm are more than {MOST_SLANTS}")
+    if (length + 2 * abs(lean)) / pitch > MOST_PIECES:
+        raise GeometryError(f"stripes of {pitch:g} mm over {length:g} mm are more than {MOST_PIECES}")
     if meeting:
         half = _leaning(length / 2, tall, stripe, pitch, lean)
-        sides = [placed(half, Point(-length / 4, 0.0)), placed(_mirrored(half), Point(length / 4, 0.0))]
+        sides = [placed(half, Point(-length / 4, 0.0)), placed(flipped(half), Point(length / 4, 0.0))]
         return placed(Outline.gather(sides), centre, turn)
     return placed(_leaning(length, tall, stripe, pitch, lean), centre, turn)
 
@@ -119,13 +118,12 @@ def _leaning_bar(left: float, stripe: float, tall: float, lean: float) -> Path:
     return Path.through(corners, closed=True)
 
 
-def _mirrored(outline: Outline) -> Outline:
-    return outline.transformed(Affine.mirror()).reversed()
-
-
 @shape
 def run(run: Places, width: Length, radius: Length = 0.0) -> Outline:
-    """A stripe that runs through points, round corners of a `radius` (of its middle line)."""
+    """A stripe through points, which `run` lists in their order, round corners of a `radius` (of its middle line).
+
+    `width` is its thickness.
+    """
     points = [point for i, point in enumerate(run) if i == 0 or point != run[i - 1]]
     if len(points) < 2:
         raise GeometryError("a run needs at least 2 different points")

@@ -13,7 +13,7 @@ from heraldry.geometry.affine import Affine
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Arc, Cubic, Line, Path, Segment
-from heraldry.shapes.checks import at_least, positive
+from heraldry.shapes.checks import at_least, counted, positive
 from heraldry.shapes.curves import bored, bow, closed, moved, placed
 from heraldry.shapes.rounds import circle_path
 from heraldry.shapes.table import Angle, Count, Length, Place, shape
@@ -22,6 +22,9 @@ STRAND_LEAN = 1.05
 """How far round a strand of rope leans on its way across, in widths of the rope; drawn until it looked laid."""
 STRAND_SWELL = 0.16
 """How far a strand bulges over its ends, in widths of the rope."""
+
+WIDEST_ROPE = 0.7
+"""Width of a rope over its radius: beyond it the strands meet at the inside."""
 
 Notch = Literal["pointed", "square"]
 Lobes = Literal["outward", "inward"]
@@ -36,10 +39,14 @@ def rope(
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A ring of laid rope; `rope` is its outer radius, `width` its thickness, `gap` parts the strands."""
-    width = 0.13 * positive("rope", rope) if width is None else _band("rope", rope, width)
+    """A ring of laid rope; `rope` is its outer radius, `width` its thickness, `gap` parts the `strands`."""
+    width = 0.13 * rope if width is None else _band(rope, width)
+    if width > WIDEST_ROPE * rope:
+        raise GeometryError(
+            f"width is {width:g} mm, a rope of the radius {rope:g} mm is at most {WIDEST_ROPE * rope:g} mm thick"
+        )
     middle = rope - width / 2
-    count = at_least("strands", round(math.tau * middle / width) if strands is None else strands, 3)
+    count = counted("strands", round(math.tau * middle / width) if strands is None else strands, 3)
     gap = 0.13 * width if gap is None else positive("gap", gap)
     pitch = math.tau / count
     strand = _strand(rope, width, pitch, gap)
@@ -56,11 +63,12 @@ def beads(
     turn: Angle = 0.0,
 ) -> Outline:
     """A ring of beads; `beads` is its outer radius, `size` the width of a bead; left alone, `count` fills it."""
-    size = 0.07 * positive("beads", beads) if size is None else positive("size", size)
+    size = 0.07 * beads if size is None else positive("size", size)
     track = beads - size / 2
     if track <= 0:
         raise GeometryError(f"beads {size:g} mm wide need a radius of more than {size / 2:g} mm, found {beads:g} mm")
-    count = max(3, int(math.tau * track / (1.45 * size))) if count is None else at_least("count", count, 1)
+    usual = max(3, int(math.tau * track / (1.45 * size)))
+    count = counted("count", usual if count is None else count, 1)
     if count > 1 and 2 * track * math.sin(math.pi / count) <= size:
         most = int(math.pi / math.asin(min(1.0, size / (2 * track))))
         raise GeometryError(f"{count} beads of {size:g} mm run into one another, fewer than {most} stand free")
@@ -71,15 +79,18 @@ def beads(
 @shape
 def broken_ring(
     broken_ring: Length,
-    width: Length,
+    width: Length | None = None,
     count: Count = 4,
     gap: Length | None = None,
     ends: Literal["flat", "round"] = "flat",
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A ring in `count` pieces, a gap on top; `broken_ring` is its outer radius, `gap` the width of each gap."""
-    _band("broken_ring", broken_ring, width)
+    """A ring in `count` pieces, a gap on top; `broken_ring` is its outer radius, `gap` the width of each gap.
+
+    `width` is its thickness; its pieces have flat or round `ends`.
+    """
+    width = 0.11 * broken_ring if width is None else _band(broken_ring, width)
     gap = 1.5 * width if gap is None else positive("gap", gap)
     inner, pitch = broken_ring - width, math.tau / at_least("count", count, 1)
     reach = (gap + width) / 2 if ends == "round" else gap / 2
@@ -101,12 +112,16 @@ def scallop(
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A disc with an edge of `count` arcs; `scallop` is its outer radius; a `width` makes it a ring."""
+    """A disc with an edge of `count` arcs; `scallop` is its outer radius; a `width` makes it a ring.
+
+    `lobes` name which way the arcs swell, `depth` is from their tops to their corners.
+    """
     half = math.pi / at_least("count", count, 3)
-    chord = 2 * positive("scallop", scallop) * math.sin(half)
+    chord = 2 * scallop * math.sin(half)
     depth = 0.28 * chord if depth is None else positive("depth", depth)
-    if not depth < scallop * math.cos(half):
-        raise GeometryError(f"depth is {depth:g} mm, on {count} arcs it must be less than {scallop * math.cos(half):g}")
+    deepest = _deepest_lobes(scallop, half, lobes)
+    if not depth < deepest:
+        raise GeometryError(f"depth is {depth:g} mm, {count} arcs that do not meet are less than {deepest:.4g} mm deep")
     corner = (scallop - depth) if lobes == "outward" else scallop
     rise = (scallop if lobes == "outward" else scallop - depth) - corner * math.cos(half)
     ring = [Point.polar(corner, math.pi / 2 + half * (2 * i - 1)) for i in range(count)]
@@ -124,9 +139,12 @@ def seal(
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A disc with a notched edge; `seal` is its outer radius, `count` its teeth; a `width` makes it a ring."""
+    """A disc with a notched edge; `seal` is its outer radius, `count` its teeth; a `width` makes it a ring.
+
+    Its `notch` is pointed or square, `depth` is that of a tooth.
+    """
     pitch = math.tau / at_least("count", count, 3)
-    depth = min(0.08, 2.4 / count) * positive("seal", seal) if depth is None else positive("depth", depth)
+    depth = min(0.08, 2.4 / count) * seal if depth is None else positive("depth", depth)
     if not depth < seal:
         raise GeometryError(f"depth is {depth:g} mm, it must be less than the radius {seal:g} mm")
     tooth = _pointed_tooth if notch == "pointed" else _square_tooth
@@ -134,8 +152,21 @@ def seal(
     return placed(bored(closed(strokes), ORIGIN, _bore(seal, depth, width)), centre, turn)
 
 
-def _band(name: str, radius: float, width: float) -> float:
-    if not 0 < width < positive(name, radius):
+def _deepest_lobes(radius: float, half_rad: float, lobes: Lobes) -> float:
+    """The depth at which neighbouring arcs would touch along the radius between them.
+
+    An arc of rise h over a chord c leaves it at the angle 2·atan(2h/c); the radius at its end stands on the chord at
+    a right angle more (outside) or less (inside) half the pitch.
+    """
+    if lobes == "outward":
+        steep = math.tan((math.pi / 2 + half_rad) / 2)
+        return radius * (1 - 1 / (math.cos(half_rad) + steep * math.sin(half_rad)))
+    steep = math.tan((math.pi / 2 - half_rad) / 2)
+    return radius * (1 - math.cos(half_rad) + steep * math.sin(half_rad))
+
+
+def _band(radius: float, width: float) -> float:
+    if not 0 < width < radius:
         raise GeometryError(f"width is {width:g} mm, it must be more than 0 and less than the radius {radius:g} mm")
     return width
 

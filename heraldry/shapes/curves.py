@@ -39,6 +39,21 @@ def bow(start: Point, end: Point, rise: float) -> Segment:
     return Arc(start, end, centre, radius, 4 * math.atan(2 * rise / abs(chord)))
 
 
+def setting_out(start: Point, way: Point, end: Point) -> Segment:
+    """The arc that sets out in a direction and ends at a place; it turns by twice the angle from there to its chord.
+
+    >>> round(setting_out(Point(1, 0), Point(0, 1), Point(0, 1)).radius, 9)
+    1.0
+    """
+    chord = end - start
+    return bow(start, end, abs(chord) / 2 * math.tan(math.atan2(way.cross(chord), way.dot(chord)) / 2))
+
+
+def arriving(start: Point, end: Point, way: Point) -> Segment:
+    """The arc that begins at a place and arrives at another in a direction."""
+    return setting_out(end, -way, start).reversed()
+
+
 def closed(segments: Iterable[Segment]) -> Path:
     """A ring of strokes; where one does not begin at the end of the one before, a straight line joins them."""
     strokes = list(segments)
@@ -80,6 +95,16 @@ def both_sides(right: Sequence[Segment]) -> list[Segment]:
 def mirrored(stroke: Segment) -> Segment:
     """A stroke as seen in a mirror along the y axis."""
     return moved(stroke, Affine(a=-1.0))
+
+
+def half_turned(stroke: Segment) -> Segment:
+    """A stroke turned half round about the origin."""
+    return moved(stroke, Affine.turn(180.0))
+
+
+def flipped(outline: Outline) -> Outline:
+    """An outline with left and right exchanged, its rings walked the right way again."""
+    return outline.transformed(Affine.mirror(90.0)).reversed()
 
 
 def moved(stroke: Segment, affine: Affine) -> Segment:

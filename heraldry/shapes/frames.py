@@ -25,9 +25,10 @@ PIECES_PER_WAVE = 4
 def oval(oval: Length, height: Length | None = None, width: Length | None = None, centre: Place = ORIGIN) -> Drawn:
     """An oval of four arcs, as compasses draw it; `oval` is its width; a `width` makes it an even band.
 
-    Its places `crown` and `keel` are the centres of its upper and its lower arc, for lettering that follows it.
+    `height` is less than its width. Its places `crown` and `keel` are the centres of its upper and its lower arc, for
+    lettering that follows it.
     """
-    height = 0.64 * positive("oval", oval) if height is None else positive("height", height)
+    height = 0.64 * oval if height is None else positive("height", height)
     if not height < oval:
         raise GeometryError(f"height is {height:g} mm, an oval lies: it must be less than its width {oval:g} mm")
     flank, crown = _oval_radii(oval / 2, height / 2)
@@ -50,8 +51,11 @@ def octagon(
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A box with cut corners, flat on top; `octagon` is its width, `cut` and `rise` what a corner loses."""
-    height = positive("octagon", octagon) if height is None else positive("height", height)
+    """A box with cut corners, flat on top; `octagon` is its width, `cut` and `rise` what a corner loses.
+
+    `height` is that of the box.
+    """
+    height = octagon if height is None else positive("height", height)
     cut = min(octagon, height) / (2 + math.sqrt(2)) if cut is None else positive("cut", cut)
     rise = cut if rise is None else positive("rise", rise)
     if not (2 * cut < octagon and 2 * rise < height):
@@ -67,7 +71,7 @@ def octagon(
 @shape
 def trapezoid(
     trapezoid: Length,
-    height: Length,
+    height: Length | None = None,
     left: Angle = 20.0,
     right: Angle = -20.0,
     corner: Corner = "square",
@@ -75,8 +79,12 @@ def trapezoid(
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A band whose ends lean each for itself; `trapezoid` is its width below, `left` and `right` lean to the right."""
-    half, tall = positive("trapezoid", trapezoid) / 2, positive("height", height)
+    """A band whose ends lean each for itself; `trapezoid` is its width below, `left` and `right` lean to the right.
+
+    The degrees of both are from upright, `height` is its height; `corner` and `radius` finish its corners.
+    """
+    half = trapezoid / 2
+    tall = 0.4 * trapezoid if height is None else positive("height", height)
     if not (-80 <= left <= 80 and -80 <= right <= 80):
         raise GeometryError(f"the ends lean {left:g} and {right:g} degrees, they must be between -80 and 80")
     lean_left, lean_right = tall * math.tan(math.radians(left)), tall * math.tan(math.radians(right))
@@ -96,8 +104,11 @@ def cartouche(
     depth: Length | None = None,
     centre: Place = ORIGIN,
 ) -> Outline:
-    """A nameplate with shaped ends; `cartouche` is its width, `depth` how far the shape of its ends reaches in."""
-    height = 0.4 * positive("cartouche", cartouche) if height is None else positive("height", height)
+    """A nameplate with shaped ends; `cartouche` is its width, `depth` how far the shape of its `ends` reaches in.
+
+    `height` is that of the plate.
+    """
+    height = 0.4 * cartouche if height is None else positive("height", height)
     depth = _end_depth(ends, height) if depth is None else positive("depth", depth)
     deepest = height / 2 if ends in ("hollow", "stepped") else cartouche / 2
     if not depth < cartouche / 2 or depth > deepest:
@@ -120,8 +131,11 @@ def flag(
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A flag; `flag` is its length, `tip` its height at the loose end, `notch` cuts a swallow-tail, `wave` lifts it."""
-    height = 0.6 * positive("flag", flag) if height is None else positive("height", height)
+    """A flag; `flag` is its length, `tip` its height at the loose end, `notch` cuts a swallow-tail, `wave` lifts it.
+
+    `height` is that at the staff; the cloth swings up and down `swings` times.
+    """
+    height = 0.6 * flag if height is None else positive("height", height)
     tip = height if tip is None else positive("tip", tip)
     return placed(_cloth(flag, height, tip, notch, wave, swings), centre, turn)
 
@@ -137,8 +151,11 @@ def pennant(
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A flag that runs to a point; `pennant` is its length, a `tip` makes it blunt, a `notch` swallow-tailed."""
-    height = 0.42 * positive("pennant", pennant) if height is None else positive("height", height)
+    """A flag that runs to a point; `pennant` is its length, a `tip` makes it blunt, a `notch` swallow-tailed.
+
+    `height` is that at the staff; a `wave` lifts the cloth, which swings up and down `swings` times.
+    """
+    height = 0.42 * pennant if height is None else positive("height", height)
     if not 0 <= tip <= height:
         raise GeometryError(f"tip is {tip:g} mm, it must be between 0 and the height {height:g} mm")
     return placed(_cloth(pennant, height, tip, notch, wave, swings), centre, turn)

@@ -14,8 +14,9 @@ from heraldry.geometry.offset import inset, offset
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Arc, Line, Path, Segment
-from heraldry.shapes.checks import at_least, positive
+from heraldry.shapes.checks import at_least, counted, positive
 from heraldry.shapes.curves import both_sides, bow, closed, corners, islands, moved, placed
+from heraldry.shapes.rounds import sector_path
 from heraldry.shapes.table import Angle, Count, Length, Number, Place, Places, shape
 
 STAND = ((1.0, 0.0), (0.72, 0.92), (0.8, -0.97), (0.6, 1.64), (0.54, -1.7))
@@ -30,6 +31,10 @@ USUAL_PEAKS = {
 }
 """Peaks of a range as shares of half its width and of its height; set by eye, like a skyline."""
 
+WIDEST_PINE = 1.5
+"""Width over height: beyond it the branches of one storey reach into the next."""
+MOST_PEAKS = 40
+"""Each mountain is cut free of all those before it."""
 FLANK_STEEPNESS = 1.15
 """Height of a mountain over half its foot, where the range leaves it room."""
 FLANK_BEND = ((0.30, 0.50), (0.38, 0.48))
@@ -51,10 +56,10 @@ def sunrise(
 ) -> Outline:
     """A half sun over the horizon; `sunrise` is the radius its rays reach, `disc` its own, `count` how many rays.
 
-    `gap` parts the rays from the sun, `share` is the inked part of the sky, and every second ray is only `short`
-    of the length of the others. `centre` is the middle of the horizon.
+    `gap` parts the rays from the sun, `share` is the inked part of the sky, and every second ray is only `short` of the
+    length of the others. `centre` is the middle of the horizon.
     """
-    disc = 0.36 * positive("sunrise", sunrise) if disc is None else positive("disc", disc)
+    disc = 0.36 * sunrise if disc is None else positive("disc", disc)
     gap = 0.07 * sunrise if gap is None else at_least("gap", gap, 0.0)
     count = at_least("count", count, 2)
     if not disc + gap < sunrise or not 0 < share < 1 or not 0 < short <= 1:
@@ -68,7 +73,7 @@ def sunrise(
     inner = disc + gap
     longs = [(min(i, count - 1 - i) - (count - 1) // 2) % 2 == 0 for i in range(count)]  # the topmost is long
     reaches = [sunrise if long else inner + short * (sunrise - inner) for long in longs]
-    rays = [_ray(inner, reach, pitch * i, wide) for i, reach in enumerate(reaches)]
+    rays = [sector_path(inner, reach, pitch * i, wide) for i, reach in enumerate(reaches)]
     return placed(Outline.of([sun, *rays]), centre)
 
 
@@ -81,19 +86,17 @@ def compass_rose(
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A compass rose of 4, 8 or 16 points; `compass_rose` is its radius; each point is half dark and half light.
+    """A compass rose of 4, 8 or 16 `points`; `compass_rose` is its radius; each point is half dark and half light.
 
-    `waist` is the radius where the four main points meet; the light halves are bounded by a `line`, or stay open
-    where it is 0.
+    `waist` is the radius where the four main points meet; the light halves are bounded by a `line`, or stay open where
+    it is 0.
     """
     if points not in (4, 8, 16):
         raise GeometryError(f"points is {points}, a compass rose has 4, 8 or 16")
-    waist = (
-        (0.2 if points == 16 else 0.24) * positive("compass_rose", compass_rose)
-        if waist is None
-        else positive("waist", waist)
-    )
-    line = 0.022 * compass_rose if line is None else at_least("line", line, 0.0)
+    fine = points == 16
+    usual_waist = (0.2 if fine else 0.24) * compass_rose
+    waist = usual_waist if waist is None else positive("waist", waist)
+    line = (0.014 if fine else 0.022) * compass_rose if line is None else at_least("line", line, 0.0)
     if not waist < 0.6 * compass_rose:
         raise GeometryError(
             f"waist is {waist:g} mm, it must be less than {0.6 * compass_rose:g} mm, well inside the points"
@@ -101,7 +104,7 @@ def compass_rose(
     ranks = (
         (compass_rose, waist, 0.0, 45.0),
         (0.74 * compass_rose, waist, 45.0, 45.0),
-        (0.6 * compass_rose, 1.3 * waist, 22.5, 22.5),
+        (0.64 * compass_rose, 1.5 * waist, 22.5, 22.5),
     )
     drawn: list[Outline] = []
     covered: list[Outline] = []
@@ -124,14 +127,16 @@ def mountains(
 ) -> Outline:
     """A range of mountains; `mountains` is its width, `count` how many, or `peaks` are their tops above its foot.
 
-    Lower mountains stand before higher ones, parted by a gap of `line`. `snow` is the share of each that is left
-    light, with a `line` along its ridge; 0 leaves none. `centre` is the middle of the foot.
+    `height` is that of the highest. Lower mountains stand before higher ones, parted by a gap of `line`. `snow` is the
+    share of each that is left light, with a `line` along its ridge; 0 leaves none. `centre` is the middle of the foot.
     """
-    height = 0.52 * positive("mountains", mountains) if height is None else positive("height", height)
+    height = 0.52 * mountains if height is None else positive("height", height)
     line = 0.014 * mountains if line is None else positive("line", line)
     if not 0 <= snow < 0.9:
         raise GeometryError(f"snow is {snow:g}, it must be at least 0 and less than 0.9")
     tops = [*peaks] or _usual_peaks(count, mountains / 2, height)
+    if len(tops) > MOST_PEAKS:
+        raise GeometryError(f"a range has {len(tops)} peaks, at most {MOST_PEAKS} are drawn")
     for top in tops:
         if not (abs(top.x) < mountains / 2 - line and top.y > 4 * line):
             raise GeometryError(
@@ -161,15 +166,21 @@ def waves(
 ) -> Outline:
     """Rows of waves; `waves` is their length, `count` how many in a row, `height` from trough to crest.
 
-    Bands are `width` thick with a `gap` between rows. Rolling waves swing evenly, crested ones come to points.
+    Bands are `width` thick with a `gap` between `rows`. Their `form`: rolling waves swing evenly, crested ones come to
+    points.
     """
-    pitch = positive("waves", waves) / at_least("count", count, 1)
+    pitch = waves / at_least("count", count, 1)
     height = (0.22 if form == "rolling" else 0.26) * pitch if height is None else positive("height", height)
     width = 0.2 * pitch if width is None else positive("width", width)
     gap = 0.75 * width if gap is None else positive("gap", gap)
     row = _rolling(waves, count, height, width) if form == "rolling" else _crested(waves, count, height, width)
+    if height > pitch / 2:
+        raise GeometryError(f"height is {height:g} mm, waves {pitch:g} mm long are at most {pitch / 2:g} mm high")
+    if form == "rolling" and rows > 1:
+        _check_rows(pitch, height, width, gap)
     step = width + gap
-    lowest = -step * (at_least("rows", rows, 1) - 1) / 2
+    counted("waves in all rows", at_least("rows", rows, 1) * count, 1)
+    lowest = -step * (rows - 1) / 2
     return placed(Outline.gather(placed(row, Point(0.0, lowest + step * i)) for i in range(rows)), centre)
 
 
@@ -182,26 +193,24 @@ def pine(
     count: Count = 1,
     centre: Place = ORIGIN,
 ) -> Outline:
-    """A pine; `pine` is its height, `tiers` its storeys of branches, `trunk` the height of its bare foot.
+    """A pine; `pine` is its height, `width` that of its lowest branches, `trunk` the height of its bare foot.
 
-    A `count` of more sets smaller ones beside it, right and left in turn. `centre` is the foot of the tallest.
+    `tiers` are its storeys of branches. A `count` of more sets smaller ones beside it, right and left in turn. `centre` is the foot of the tallest.
     """
-    width = 0.56 * positive("pine", pine) if width is None else positive("width", width)
+    width = 0.56 * pine if width is None else positive("width", width)
     trunk = 0.12 * pine if trunk is None else at_least("trunk", trunk, 0.0)
     if not 1 <= tiers <= 12 or not trunk < 0.8 * pine:
         raise GeometryError(
             f"a pine has 1 to 12 tiers, found {tiers}, and a trunk of less than {0.8 * pine:g} mm, found {trunk:g} mm"
         )
+    if width > WIDEST_PINE * (pine - trunk):
+        most = WIDEST_PINE * (pine - trunk)
+        raise GeometryError(f"width is {width:g} mm, branches {pine - trunk:g} mm high are at most {most:g} mm wide")
     if not 1 <= count <= len(STAND):
         raise GeometryError(f"count is {count}, a stand has 1 to {len(STAND)} pines")
     tree = Outline.of([_pine(pine, width, trunk, tiers)])
     stand = [tree.transformed(Affine.move(shift * width, 0.0) @ Affine.scale(size)) for size, shift in STAND[:count]]
     return placed(Outline.gather(stand), centre)
-
-
-def _ray(inner: float, outer: float, start: float, wide: float) -> Path:
-    rim = Arc.about(ORIGIN, outer, start, wide)
-    return closed([rim, Arc.about(ORIGIN, inner, start, wide).reversed()])
 
 
 def _rank(reach: float, hips: float, first_deg: float, half_deg: float, line: float) -> tuple[Outline, Outline]:
@@ -272,6 +281,17 @@ def _rolling(length: float, count: int, height: float, width: float) -> Outline:
     upper = _swing(length, count, rise, radius, lean, width / 2)
     lower = _swing(length, count, rise, radius, lean, -width / 2)
     return islands([closed([*upper, *(stroke.reversed() for stroke in reversed(lower))])])
+
+
+def _check_rows(pitch: float, height: float, width: float, gap: float) -> None:
+    """Rows lie above one another, so where waves are steep, the white between them is narrower than their gap."""
+    steepest = math.cos(2 * math.atan(2 * height / pitch))
+    least = width * (1 / steepest - 1) if steepest > 1e-6 else math.inf
+    if gap <= least:
+        raise GeometryError(
+            f"rows of waves {pitch:g} × {height:g} mm with a gap of {gap:g} mm run into one another, "
+            f"leave more than {least:.4g} mm"
+        )
 
 
 def _swing(length: float, count: int, rise: float, radius: float, lean: float, aside: float) -> list[Segment]:

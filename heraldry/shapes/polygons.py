@@ -20,15 +20,18 @@ from heraldry.shapes.table import Angle, Count, Flag, Length, Place, Places, sha
 @shape
 def box(
     box: Length,
-    height: Length,
+    height: Length | None = None,
     corner: Corner = "square",
     radius: Length = 0.0,
     slant: Angle = 0.0,
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A rectangle; `box` is its width, `slant` leans its sides, `corner` and `radius` finish its corners."""
-    half_width, half_height = positive("box", box) / 2, positive("height", height) / 2
+    """A square, or with a `height` a rectangle; `box` is its width, `slant` leans its sides by so much from upright.
+
+    `corner` and `radius` finish its corners.
+    """
+    half_width, half_height = box / 2, positive("height", box if height is None else height) / 2
     if not -80 <= slant <= 80:
         raise GeometryError(f"slant is {slant:g} degrees, it must be between -80 and 80")
     lean = half_height * math.tan(math.radians(slant))
@@ -44,14 +47,18 @@ def box(
 @shape
 def diamond(
     diamond: Length,
-    height: Length,
+    height: Length | None = None,
     corner: Corner = "square",
     radius: Length = 0.0,
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A square on its corner, stretched at will; `diamond` is its width from corner to corner."""
-    half_width, half_height = positive("diamond", diamond) / 2, positive("height", height) / 2
+    """A square on its corner, stretched at will; `diamond` is its width from corner to corner.
+
+    `height` is measured likewise; `corner` and `radius` finish its corners.
+    """
+    half_width = diamond / 2
+    half_height = positive("height", diamond if height is None else height) / 2
     corners = [Point(half_width, 0), Point(0, half_height), Point(-half_width, 0), Point(0, -half_height)]
     return placed(Outline.of([cornered(corners, corner, radius)]), centre, turn)
 
@@ -65,7 +72,10 @@ def regular(
     centre: Place = ORIGIN,
     turn: Angle = 0.0,
 ) -> Outline:
-    """A regular polygon with `regular` corners, one of them on top; `radius` reaches to the corners."""
+    """A regular polygon with `regular` corners, one of them on top; `radius` reaches to the corners.
+
+    `corner` and `corner_radius` finish them.
+    """
     count = at_least("regular", regular, 3)
     corners = [Point.polar(positive("radius", radius), _clock_rad(i, count)) for i in range(count)]
     return placed(Outline.of([cornered(corners, corner, corner_radius)]), centre, turn)
@@ -75,7 +85,10 @@ def regular(
 def star(
     star: Count, radius: Length, inner: Length | None = None, centre: Place = ORIGIN, turn: Angle = 0.0
 ) -> Outline:
-    """A star with `star` points, one on top; left alone, `inner` is where straight edges carry through."""
+    """A star with `star` points, one on top; left alone, `inner` is where straight edges carry through.
+
+    `radius` reaches to the points, `inner` to the corners between them.
+    """
     count = at_least("star", star, 3)
     positive("radius", radius)
     if inner is None:
@@ -89,7 +102,10 @@ def star(
 
 @shape
 def polygon(polygon: Places, corner: Corner = "square", radius: Length = 0.0) -> Outline:
-    """What lies inside your own corner points, joined in their order."""
+    """What lies inside your own corner points; `polygon` lists them in their order.
+
+    `corner` and `radius` finish them.
+    """
     if len(polygon) < 3:
         raise GeometryError(f"a polygon has {len(polygon)} points, it needs at least 3")
     return clean(Outline.of([cornered(polygon, corner, radius)]), rule="nonzero")
@@ -97,7 +113,10 @@ def polygon(polygon: Places, corner: Corner = "square", radius: Length = 0.0) ->
 
 @shape
 def polyline(polyline: Places, width: Length, closed: Flag = False, round_ends: Flag = False) -> Outline:
-    """A line of a width through your own points."""
+    """A line of a `width` through your own points; `polyline` lists them in their order.
+
+    A `closed` one returns to its first point; an open one may have `round_ends`.
+    """
     if len(set(polyline)) < 2:
         raise GeometryError("a polyline needs at least 2 different points")
     path = Path.through(polyline, closed=closed)

@@ -6,14 +6,13 @@ import math
 from typing import Literal
 
 from heraldry.errors import GeometryError
-from heraldry.geometry.affine import Affine
 from heraldry.geometry.boolean import subtract, unite
 from heraldry.geometry.corners import polygon as cornered
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Line, Segment
-from heraldry.shapes.checks import at_least, positive
-from heraldry.shapes.curves import bow, closed, corners, islands, moved, placed
+from heraldry.shapes.checks import at_least, counted, positive
+from heraldry.shapes.curves import bow, closed, corners, half_turned, islands, placed
 from heraldry.shapes.table import Angle, Count, Length, Number, Place, shape
 
 RAIL_CORNERS = (
@@ -38,7 +37,7 @@ def rail_section(
     turn: Angle = 0.0,
 ) -> Outline:
     """A rail cut across; `rail_section` is its height, `foot`, `head` and `web` are widths."""
-    foot = 0.86 * positive("rail_section", rail_section) if foot is None else positive("foot", foot)
+    foot = 0.86 * rail_section if foot is None else positive("foot", foot)
     head = 0.44 * rail_section if head is None else positive("head", head)
     web = 0.13 * rail_section if web is None else positive("web", web)
     if not (web < 0.9 * head and web < 0.9 * foot):
@@ -68,15 +67,15 @@ def track(
 ) -> Outline:
     """A straight track from above; `track` is its length, `gauge` is between the rails, `rail` and `tie` are widths.
 
-    A `gap` keeps the ties off the rails, so that the rails stand out.
+    There are `count` ties, each of a `tie_length`. A `gap` keeps the ties off the rails, so that the rails stand out.
     """
-    gauge = 0.22 * positive("track", track) if gauge is None else positive("gauge", gauge)
+    gauge = 0.22 * track if gauge is None else positive("gauge", gauge)
     rail = 0.13 * gauge if rail is None else positive("rail", rail)
     if tie is None:
         tie = 0.24 * gauge if count is None else min(0.24 * gauge, 0.5 * track / at_least("count", count, 1))
     positive("tie", tie)
     tie_length = 1.95 * gauge if tie_length is None else positive("tie_length", tie_length)
-    count = at_least("count", max(1, round(track / (2.1 * tie))) if count is None else count, 1)
+    count = counted("count", max(1, round(track / (2.1 * tie))) if count is None else count, 1)
     at_least("gap", gap, 0.0)
     if not count * tie < track or not tie_length > gauge + 2 * (rail + gap) or not 2 * gap < gauge:
         raise GeometryError(
@@ -105,10 +104,11 @@ def vanishing_track(
 ) -> Outline:
     """A track that runs off to the horizon; `vanishing_track` is the length of its nearest tie.
 
-    Its rails meet at `height` above that tie; `reach` is the share of the height that is drawn, `gauge` and `rail`
-    are measured at the foot, `tie` is the inked part of the way from tie to tie. `centre` is the middle of its foot.
+    It has `count` ties. Its rails meet at `height` above that tie; `reach` is the share of the height that is drawn,
+    `gauge` and `rail` are measured at the foot, `tie` is the inked part of the way from tie to tie. `centre` is the
+    middle of its foot.
     """
-    half = positive("vanishing_track", vanishing_track) / 2
+    half = vanishing_track / 2
     height = 0.95 * vanishing_track if height is None else positive("height", height)
     gauge = 0.52 * vanishing_track if gauge is None else positive("gauge", gauge)
     rail = 0.09 * vanishing_track if rail is None else positive("rail", rail)
@@ -136,9 +136,10 @@ def crossed(
 ) -> Outline:
     """Two bars that cross; `crossed` is the length of each, `gap` the line between the one `over` and the other.
 
-    Each leans half of `angle` from level; the bar that rises to the right lies over, or the falling one.
+    Each is `width` wide, its `ends` flat or round, and leans half of `angle` from level; the bar that rises to the
+    right lies over, or the falling one.
     """
-    width = 0.13 * positive("crossed", crossed) if width is None else positive("width", width)
+    width = 0.13 * crossed if width is None else positive("width", width)
     gap = 0.22 * width if gap is None else positive("gap", gap)
     if not 15 <= angle <= 165:
         raise GeometryError(f"angle is {angle:g} degrees, bars cross at 15 to 165 degrees")
@@ -175,7 +176,7 @@ def _bed(left: float, right: float, near: float, far: float, height: float) -> O
 
 def _bar(length: float, width: float, ends: str) -> Outline:
     right = _bar_end(length, width, ends)
-    left = [_half_turn(stroke) for stroke in right]
+    left = [half_turned(stroke) for stroke in right]
     return islands([closed([*right, *left])])
 
 
@@ -187,7 +188,7 @@ def _under_bar(length: float, width: float, ends: str, steep: float, off: float)
     sine, cosine = abs(math.sin(steep)), math.cos(steep) * math.copysign(1.0, math.sin(steep))
     inner = [Point((off + y * cosine) / sine, y) for y in (width / 2, -width / 2)]
     right = [*_bar_end(length, width, ends), Line(*inner)]
-    left = [_half_turn(stroke) for stroke in right]
+    left = [half_turned(stroke) for stroke in right]
     return islands([closed(right), closed(left)])
 
 
@@ -195,7 +196,3 @@ def _bar_end(length: float, width: float, ends: str) -> list[Segment]:
     """The right end of a level bar, walked upward."""
     x = length / 2 - (width / 2 if ends == "round" else 0.0)
     return [bow(Point(x, -width / 2), Point(x, width / 2), width / 2 if ends == "round" else 0.0)]
-
-
-def _half_turn(stroke: Segment) -> Segment:
-    return moved(stroke, Affine.turn(180.0))

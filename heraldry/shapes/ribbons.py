@@ -56,10 +56,10 @@ def ribbon(
 ) -> Drawn:
     """A ribbon with folded ends; `ribbon` is its length from tip to tip, `gap` the line between its folds.
 
-    `tail` is how far the tails reach beyond the front, `fold` how far behind it they begin, `drop` how much
-    lower they hang (higher where negative), `notch` the depth of their swallow-tail. With a `radius` the middle
-    of its front follows a circle, arched `up` or hanging `down`, and `centre` is that of the circle. Its places
-    are `middle`, `start` and `end` of the front, and `centre`.
+    `height` is that of its front. `tail` is how far the tails reach beyond the front, `fold` how far behind it they
+    begin, `drop` how much lower they hang (higher where negative), `notch` the depth of their swallow-tail. With a
+    `radius` the middle of its front follows a circle; it `bends` up, an arch, or down, and `centre` is that of the
+    circle. Its places are `middle`, `start` and `end` of the front, and `centre`.
     """
     cut = _measures(ribbon, height, tail, fold, drop, notch, gap)
     if radius is None:
@@ -85,9 +85,9 @@ def _measures(
     height = 0.15 * positive("ribbon", length) if height is None else positive("height", height)
     tail = 0.14 * length if tail is None else positive("tail", tail)
     fold = 0.45 * tail if fold is None else positive("fold", fold)
-    drop = 0.3 * height if drop is None else drop
+    drop = 0.38 * height if drop is None else drop
     notch = 0.4 * tail if notch is None else at_least("notch", notch, 0.0)
-    gap = 0.07 * height if gap is None else positive("gap", gap)
+    gap = 0.06 * height if gap is None else positive("gap", gap)
     front = length - 2 * tail
     if not 2 * (fold + gap) < front or not abs(drop) + 2 * gap < height or not notch + gap < tail:
         raise GeometryError(
@@ -102,6 +102,12 @@ def _radius(radius: float, length: float, cut: _Cut) -> float:
     if not radius > least:
         raise GeometryError(
             f"radius is {radius:g} mm, a ribbon {length:g} × {cut.height:g} mm bends round more than {least:.4g} mm"
+        )
+    bow = cut.fold**2 / (8 * radius)  # how far a level edge of the fold bends off a straight line
+    if bow >= cut.gap:
+        raise GeometryError(
+            f"radius is {radius:g} mm, folds of {cut.fold:g} mm bend by {bow:.3g} mm on it, "
+            f"which closes the gap of {cut.gap:.3g} mm"
         )
     return radius
 

@@ -29,10 +29,10 @@ def route(
     smooth: Flag = False,
     extend: Length = 0.0,
 ) -> Drawn:
-    """A line of a `width` through places in order; a dot `stops` across marks each of them.
+    """A line of a `width` through the places of `route` in order; a dot `stops` across marks each of them.
 
-    `extend` lengthens both ends straight on, so that a cut through a land leaves it cleanly; `smooth` makes
-    one sweep through all places instead of straight stretches. Its places are `start` and `end`.
+    `extend` lengthens both ends straight on, so that a cut through a land leaves it cleanly; `smooth` makes one sweep
+    through all places instead of straight stretches. Its `ends` are flat or round, its places are `start` and `end`.
     """
     positive("width", width)
     at_least("stops", stops, 0.0)

@@ -10,7 +10,7 @@ from heraldry.geometry.corners import polygon as cornered
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Arc, Line, Segment
-from heraldry.shapes.checks import positive
+from heraldry.shapes.checks import at_least, positive
 from heraldry.shapes.curves import bow, closed, placed
 from heraldry.shapes.table import Length, Place, shape
 
@@ -20,17 +20,21 @@ ShieldTop = Literal["flat", "arched", "hollow"]
 @shape
 def shield(
     shield: Length,
-    height: Length,
+    height: Length | None = None,
     top: ShieldTop = "flat",
     rise: Length | None = None,
     shoulder: Length | None = None,
     centre: Place = ORIGIN,
 ) -> Outline:
-    """A shield; `shield` is its width, `shoulder` how far its sides fall straight, `rise` the depth of its top."""
-    half = positive("shield", shield) / 2
-    rise = (0.0 if top == "flat" else 0.09 * shield) if rise is None else rise
+    """A shield; `shield` is its width, `shoulder` how far its sides fall straight, `rise` the depth of its `top`.
+
+    `height` is that of the whole.
+    """
+    half = shield / 2
+    height = 1.18 * shield if height is None else positive("height", height)
+    rise = _top_rise(top, shield, rise)
     shoulder = _default_shoulder(shield, height - rise) if shoulder is None else shoulder
-    head, foot = positive("height", height) / 2, -height / 2
+    head, foot = height / 2, -height / 2
     springing = (head - rise if top == "arched" else head) - shoulder
     if shoulder < 0 or springing - foot < half - 1e-9:
         raise GeometryError(
@@ -46,7 +50,7 @@ def shield(
 @shape
 def keystone(
     keystone: Length,
-    height: Length,
+    height: Length | None = None,
     foot: Length | None = None,
     shoulder: Length = 0.0,
     lip: Length = 0.0,
@@ -55,9 +59,11 @@ def keystone(
 ) -> Outline:
     """The wedge that closes an arch; `keystone` is its top width, `foot` its bottom one.
 
-    A `shoulder` (height) and a `lip` (overhang) make a head block on top of the wedge.
+    `height` is that of the whole, a `radius` rounds its corners. A `shoulder` (height) and a `lip` (overhang) make a
+    head block on top of the wedge.
     """
-    half, tall = positive("keystone", keystone) / 2, positive("height", height)
+    half = keystone / 2
+    tall = 0.96 * keystone if height is None else positive("height", height)
     foot_half = (0.62 * keystone if foot is None else positive("foot", foot)) / 2
     if not 0 <= shoulder < tall or not 0 <= lip < half or (lip > 0) != (shoulder > 0):
         raise GeometryError(
@@ -70,6 +76,17 @@ def keystone(
     left = [Point(-point.x, point.y) for point in reversed(right)]
     path = cornered([*right, *left], "round", radius)
     return placed(Outline.of([path]), centre)
+
+
+def _top_rise(top: ShieldTop, width: float, rise: float | None) -> float:
+    """How far the middle of a top is off its corners, at most half a circle's height."""
+    if top == "flat":
+        return 0.0
+    most = width / 2 if top == "arched" else width / 4
+    rise = 0.09 * width if rise is None else at_least("rise", rise, 0.0)
+    if rise > most:
+        raise GeometryError(f"rise is {rise:g} mm, a shield {width:g} mm wide can be {top} by at most {most:g} mm")
+    return rise
 
 
 def _default_shoulder(width: float, body: float) -> float:

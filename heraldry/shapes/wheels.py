@@ -27,6 +27,7 @@ ROOT_FILLET = 0.38
 FEWEST_TEETH, MOST_TEETH = 6, 240
 LEAST_PRESSURE_DEG, MOST_PRESSURE_DEG = 10, 30
 """Six teeth at 30 degrees still have a flat top, four would come to a point below it."""
+MOST_SPOKES = 120
 FILLET_SHARE = 0.45
 """Fillets of a wheel as a share of the width of a spoke where they sit."""
 
@@ -42,7 +43,7 @@ def gear(
 ) -> Outline:
     """A gear wheel with involute teeth; `gear` is its outer radius, `bore` the radius of its hole.
 
-    The module follows from both: outer radius = module · (teeth / 2 + 1). `pressure` is the angle of its flanks.
+    The module follows from its `teeth`: outer radius = module · (teeth / 2 + 1). `pressure` is the angle of its flanks.
     """
     if not FEWEST_TEETH <= teeth <= MOST_TEETH:
         raise GeometryError(f"teeth is {teeth}, a gear has {FEWEST_TEETH} to {MOST_TEETH} of them")
@@ -50,7 +51,7 @@ def gear(
         raise GeometryError(
             f"pressure is {pressure:g} degrees, it must be between {LEAST_PRESSURE_DEG} and {MOST_PRESSURE_DEG}"
         )
-    module = positive("gear", gear) / (teeth / 2 + ADDENDUM)
+    module = gear / (teeth / 2 + ADDENDUM)
     root = gear - (ADDENDUM + DEDENDUM) * module
     bore = 0.3 * gear if bore is None else bore
     if not bore < root:
@@ -76,10 +77,10 @@ def wheel(
 ) -> Outline:
     """A spoked wheel; `wheel` is its outer radius, `rim` the thickness of its rim, `hub` and `bore` are radii.
 
-    A `spoke` is so wide at the hub and `taper` wide at the rim. `weight` is how much of the turn, opposite the
-    top, a driving wheel's counterweight fills.
+    It has so many `spokes`; a `spoke` is so wide at the hub and `taper` wide at the rim. `weight` is how much of the
+    turn, opposite the top, a driving wheel's counterweight fills.
     """
-    rim = 0.13 * positive("wheel", wheel) if rim is None else positive("rim", rim)
+    rim = 0.13 * wheel if rim is None else positive("rim", rim)
     hub = 0.24 * wheel if hub is None else positive("hub", hub)
     bore = 0.45 * hub if bore is None else at_least("bore", bore, 0.0)
     inner = wheel - rim
@@ -87,7 +88,9 @@ def wheel(
         raise GeometryError(
             f"bore {bore:g} mm, hub {hub:g} mm and the rim's inside {inner:g} mm must grow in this order"
         )
-    pitch = math.tau / at_least("spokes", spokes, 3)
+    if not 3 <= spokes <= MOST_SPOKES:
+        raise GeometryError(f"spokes is {spokes}, a wheel has 3 to {MOST_SPOKES} of them")
+    pitch = math.tau / spokes
     spoke = min(0.1 * wheel, 0.46 * pitch * hub) if spoke is None else positive("spoke", spoke)
     taper = 0.75 * spoke if taper is None else positive("taper", taper)
     window = Outline.of([_window(inner, hub, spoke, taper, pitch)])

@@ -20,7 +20,7 @@ from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Cubic, Line, Path
 from heraldry.shapes.checks import at_least, positive
-from heraldry.shapes.curves import closed, corners, islands, placed
+from heraldry.shapes.curves import closed, corners, flipped, islands, placed
 from heraldry.shapes.table import Count, Length, Number, Place, shape
 
 UPPER = (Point(0.0, 0.58), Point(0.22, 1.10), Point(0.54, 0.66), Point(1.0, 1.0))
@@ -31,6 +31,9 @@ SHORTEST = 0.36
 """The lowest feather, as a share of its full lane; each one above it is longer by an even step."""
 ROWS_END = (1.0, 0.50, 0.24)
 """Where rows of feathers end, from the lowest to the topmost, as shares of a feather."""
+
+LEAST_UPRIGHT, MOST_UPRIGHT = 0.1, 2.0
+"""Height over length: beyond these the curves of the sheaf run into one another."""
 
 TIP_SLANT = 1.5
 """How much sooner a feather leaves its lower edge than its upper one, in its own widths."""
@@ -54,13 +57,16 @@ def wings(
     gap: Length | None = None,
     centre: Place = ORIGIN,
 ) -> Outline:
-    """A pair of spread wings; `wings` is their span, `apart` leaves room between them for what is winged."""
-    apart = 0.16 * positive("wings", wings) if apart is None else at_least("apart", apart, 0.0)
+    """A pair of spread wings; `wings` is their span, `apart` leaves room between them for what is winged.
+
+    `height` is that of a wing, `feathers` how many there are one under another, in so many `rows`, `gap` parts them.
+    """
+    apart = 0.16 * wings if apart is None else at_least("apart", apart, 0.0)
     if not apart < wings:
         raise GeometryError(f"apart is {apart:g} mm, it must be less than the span {wings:g} mm")
     right = _wing((wings - apart) / 2, height, feathers, rows, gap)
     right = right.transformed(Affine.move(apart / 2, 0.0))
-    return placed(Outline.gather([right, _mirrored(right)]), centre)
+    return placed(Outline.gather([right, flipped(right)]), centre)
 
 
 @shape
@@ -73,9 +79,12 @@ def wing(
     toward: Literal["left", "right"] = "right",
     centre: Place = ORIGIN,
 ) -> Outline:
-    """One spread wing; `wing` is its length from root to tip, `toward` where its tip points."""
-    drawn = _wing(positive("wing", wing), height, feathers, rows, gap).transformed(Affine.move(-wing / 2, 0.0))
-    return placed(drawn if toward == "right" else _mirrored(drawn), centre)
+    """One spread wing; `wing` is its length from root to tip, `toward` where its tip points.
+
+    `height` is that of the wing, `feathers` how many there are one under another, in so many `rows`, `gap` parts them.
+    """
+    drawn = _wing(wing, height, feathers, rows, gap).transformed(Affine.move(-wing / 2, 0.0))
+    return placed(drawn if toward == "right" else flipped(drawn), centre)
 
 
 @shape
@@ -91,12 +100,13 @@ def speed_wings(
 ) -> Outline:
     """Straight wings of bars; `speed_wings` is the span of the topmost, each lower one is `step` shorter at its tip.
 
-    Bars narrow toward their tips by `taper`, the share of their thickness that is left there.
+    There are `count` bars with a `gap` between two, together of a `height`, and `apart` leaves room in the middle for
+    what is winged. Bars narrow toward their tips by `taper`, the share of their thickness that is left there.
     """
     count = at_least("count", count, 1)
-    height = 0.26 * positive("speed_wings", speed_wings) if height is None else positive("height", height)
+    height = 0.26 * speed_wings if height is None else positive("height", height)
     apart = 0.16 * speed_wings if apart is None else at_least("apart", apart, 0.0)
-    gap = 0.34 * height / count if gap is None else positive("gap", gap)
+    gap = 0.26 * height / count if gap is None else positive("gap", gap)
     reach = (speed_wings - apart) / 2
     step = 0.62 * reach / count if step is None else at_least("step", step, 0.0)
     thick = (height - gap * (count - 1)) / count
@@ -108,7 +118,7 @@ def speed_wings(
     tops = [height / 2 - i * (thick + gap) for i in range(count)]
     bars = [_bar(apart / 2, apart / 2 + reach - step * i, top, thick, taper) for i, top in enumerate(tops)]
     right = Outline.gather(bars)
-    return placed(Outline.gather([right, _mirrored(right)]), centre)
+    return placed(Outline.gather([right, flipped(right)]), centre)
 
 
 @dataclass(frozen=True)
@@ -152,6 +162,11 @@ class _Sheaf:
 def _wing(length: float, height: float | None, feathers: int, rows: int, gap: float | None) -> Outline:
     """A wing from its root at x = 0 to its tip at x = length, half its height above the x axis."""
     height = 0.56 * length if height is None else positive("height", height)
+    if not LEAST_UPRIGHT <= height / length <= MOST_UPRIGHT:
+        raise GeometryError(
+            f"height is {height:g} mm, a wing {length:g} mm long is {LEAST_UPRIGHT * length:g} to "
+            f"{MOST_UPRIGHT * length:g} mm high"
+        )
     feathers = at_least("feathers", feathers, 2)
     if not 1 <= rows <= len(ROWS_END):
         raise GeometryError(f"rows is {rows}, a wing has 1 to {len(ROWS_END)} rows of feathers")
@@ -250,9 +265,3 @@ def _bar(root: float, tip: float, top: float, thick: float, taper: float) -> Out
 def _sized(curve: Curve, to_size: Affine) -> Curve:
     one, two, three, four = (to_size(point) for point in curve)
     return one, two, three, four
-
-
-def _mirrored(outline: Outline) -> Outline:
-    """The outline as its other side, its rings turned counter-clockwise again."""
-    flipped = outline.transformed(Affine.mirror(90.0))
-    return Outline.of(path.reversed() for path in flipped.paths)

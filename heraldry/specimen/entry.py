@@ -115,7 +115,8 @@ def display_lines(alphabet: Alphabet, text: str, width_mm: float) -> tuple[list[
 
 def letter_rows(shown: Shown, width_mm: float) -> Block:
     """Capitals, small letters and figures, as far as the alphabet has them."""
-    rows = ["".join(letter for letter in row if letter not in shown.lacking(row)) for row in LETTER_ROWS]
+    lacking = shown.lacking("".join(LETTER_ROWS))
+    rows = ["".join(letter for letter in row if letter not in lacking) for row in LETTER_ROWS]
     lines = [shown.alphabet.set_line(row, 1.0).tracked(LETTERS_TRACKING_CAPS) for row in rows if row]
     cap_mm = min([LETTERS_CAP_MM, *(width_mm / ink_width(line) for line in lines)])
     set_rows = [shown.alphabet.set_line(row, cap_mm).tracked(LETTERS_TRACKING_CAPS * cap_mm) for row in rows if row]

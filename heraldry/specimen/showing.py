@@ -44,7 +44,10 @@ class Shown:
 
     def lacking(self, text: str) -> tuple[str, ...]:
         """The letters of a text that the alphabet cannot set, sorted."""
-        return tuple(letter for letter in sorted(set(text)) if not _sets(self.alphabet, letter))
+        letters = sorted(set(text))
+        if _sets(self.alphabet, "".join(letters)):
+            return ()
+        return tuple(letter for letter in letters if not _sets(self.alphabet, letter))
 
 
 @dataclass(frozen=True, eq=False)

@@ -12,10 +12,8 @@ from hypothesis import strategies as st
 
 from heraldry.geometry.flatten import flatten
 from heraldry.geometry.measure import area, bounds, perimeter
-from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import Point
-from heraldry.shapes import SHAPES
-from heraldry.shapes.table import Drawn
+from tests.cleanness import draw
 
 EXACT = 1e-10
 CUBIC = 1e-6
@@ -23,11 +21,6 @@ CUBIC = 1e-6
 
 exactly = settings(max_examples=30, deadline=None, derandomize=True)
 lengths = st.integers(200, 5000).map(lambda i: i / 100)
-
-
-def draw(kind, **arguments) -> Outline:
-    drawn = SHAPES[kind].draw(**arguments)
-    return drawn.outline if isinstance(drawn, Drawn) else drawn
 
 
 # Regular polygon of circumradius R: A = n R² sin(2π/n) / 2 (elementary trigonometry).
