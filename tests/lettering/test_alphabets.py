@@ -252,7 +252,9 @@ def test_there_are_all_the_letters_asked_for(style):
 
 @pytest.mark.parametrize("style", STYLES)
 def test_a_missing_letter_is_named_with_what_there_is(style):
-    with pytest.raises(LetteringError, match=rf"{style} has no letter 'Ж' \(U\+0416\); it has .*0–9 .*A–Z _ a–z and 2\d\d more"):
+    with pytest.raises(
+        LetteringError, match=rf"{style} has no letter 'Ж' \(U\+0416\); it has .*0–9 .*A–Z _ a–z and 2\d\d more"
+    ):
         alphabet_of(style).set_line("ЖELEZNICE", 2.0)
 
 
