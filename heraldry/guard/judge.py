@@ -162,9 +162,11 @@ def _of_crowding(shapes: Iterable[ResolvedShape], composed: Composed, kept: Kept
             yield Finding("crowded lettering", f"{one} and {other} lie on one another", place=bounds(shared).centre)
 
 
-def _of_notes(composed: Composed) -> Iterable[Finding]:
-    return [
-        Finding("note", f"{name}: {note}", "note")
-        for name, drawn in composed.stage.drawn.items()
-        for note in drawn.notes
-    ]
+def _of_notes(composed: Composed) -> Iterator[Finding]:
+    """What shapes say of themselves; what several say, such as the colours of one drawing, is told once."""
+    names: dict[str, list[str]] = {}
+    for name, drawn in composed.stage.drawn.items():
+        for note in drawn.notes:
+            names.setdefault(note, []).append(name)
+    for note, of in names.items():
+        yield Finding("note", f"{', '.join(of)}: {note}", "note")

@@ -112,3 +112,18 @@ def test_a_derived_form_is_judged_on_its_own_paint(tmp_path: Path) -> None:
     itself, night = heraldry.draw(heraldry.load(path))
     assert [finding.kind for finding in itself.findings] == []
     assert [finding.kind for finding in night.findings] == ["lost colour"]
+
+
+def test_a_note_of_several_shapes_is_told_once(tmp_path: Path) -> None:
+    (tmp_path / "old.svg").write_text(
+        '<svg xmlns="http://www.w3.org/2000/svg" width="9mm" height="9mm" viewBox="0 0 9 9"><text>A</text>'
+        '<path fill="#f00" d="M0 0h4v9h-4z"/><path fill="#00f" d="M4 0h5v9h-5z"/></svg>',
+        encoding="utf-8",
+    )
+    halves = "".join(f'[shape.{name}]\ndrawing = "old.svg"\ncolour = "{colour}"\n' for name, colour in HALVES.items())
+    finding = found(tmp_path, plates=halves + PLATES.replace("hair", "left + right + hair"))["note"]
+    assert finding.message.startswith("left, right: ")
+    assert "text" in finding.message
+
+
+HALVES = {"left": "#ff0000", "right": "#0000ff"}
