@@ -20,10 +20,11 @@ def watched(items: Iterable[Item], what: str, total: int | None) -> Iterator[Ite
         yield from items
         return
     from rich.console import Console  # imported where used: start-up time
-    from rich.progress import Progress
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeElapsedColumn
 
     started = time.monotonic()
-    bar = Progress(console=Console(stderr=True), transient=True)
+    columns = (TextColumn("{task.description}"), BarColumn(), MofNCompleteColumn(), TimeElapsedColumn())
+    bar = Progress(*columns, console=Console(stderr=True), transient=True)
     task = bar.add_task(what, total=total)
     try:
         for item in items:
