@@ -2,8 +2,10 @@
 
 ================  ==================================================================================
 ``hand``          letters of one stem at every size
-``clash``         where a letter stands beside another so that strokes cross and do not clot
+``clash``         where a letter may stand beside another, told roughly for a field of places
+``cleanness``     how cleanly letters part where they cross
 ``crossings``     letters laid over and under one another, with gaps
+``interlacing``   the places in which letters cross most cleanly
 ``arrangements``  the styles: interlaced, stacked, one letter large, in a row
 ``frames``        what encloses them: a ring, a diamond
 ``compose``       style and frame brought to one height

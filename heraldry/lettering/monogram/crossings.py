@@ -4,8 +4,8 @@ Where two letters overlap one goes over, and the other is cut back on both sides
 *crossing* is a connected part of the ground that both letters cover when each is grown by the gap. Who goes over
 is settled once for all crossings:
 
-* where one of the two ends in the other it goes under, for over it would merely notch the other. It ends there if the
-  other cannot be cut in two by it; or if neither is cut, and its edge within the other, round its end, is the longer;
+* where one of the two would go under much more untidily than the other (``cleanness``) it goes over: one that ends in
+  the other would only notch it, one with a joint there would be broken at it;
 * else crossings that follow each other along a stroke alternate, the nearest first. A letter that is a tree or has
   holes cannot always alternate everywhere; then the farther crossing gives way;
 * and where all crossings that alternate could be turned over together, less ink is lost to the gaps, or if it is all
@@ -20,6 +20,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
+import numpy as np
 import shapely
 
 from heraldry.geometry.boolean import Difference, Intersection, SetExpression, combine, pieces, to_polygon
@@ -29,12 +30,10 @@ from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import Point
 from heraldry.geometry.polygons import rings_of
 from heraldry.geometry.segments import Path
+from heraldry.lettering.monogram.cleanness import Flat, Shapes, untidy
 
 TOUCHING_MM = 1e-3
 """Polygons nearer than this touch: they were cut along one line a moment ago."""
-
-CORNER_CHORDS = 8
-"""Chords to a quarter turn where a letter is grown to see what it crosses: half a hundredth of the gap off."""
 
 SPARE_OF_GAP = 0.02
 """A cut is made within the ground and so much of a gap round it, which makes up for its chords."""
@@ -45,8 +44,8 @@ CRUMB_SHARE = 1e-4
 ALIKE_SHARE = 1e-3
 """Losses of ink that differ by less are alike: letters of a symmetrical monogram differ by rounding."""
 
-ENDING = 1.2
-"""A stroke ends in another where its edge within the other is so much longer than the other's within it."""
+PLAINER = 0.25
+"""A letter goes under where the other one would do so by so much more untidily."""
 
 CRUMB_GAPS = 2.0
 """What interlacing leaves of a letter is at least a square of so many gaps; less is a crumb and left out."""
@@ -64,23 +63,44 @@ class Crossing:
     """How much ground either letter covers, mm²: what is lost of the one that goes under."""
 
 
-def interlaced(letters: Sequence[Outline], gap_mm: float) -> tuple[Outline, ...]:
-    """The letters, each cut back by a gap where another one goes over it; they overlap nowhere."""
-    flat = [to_polygon(letter) for letter in letters]
-    crossings = tuple(_crossings(flat, gap_mm))
-    over = _who_goes_over(flat, crossings)
-    grown = {top: offset(letters[top], gap_mm) for top in sorted(set(over))}
-    least = (CRUMB_GAPS * gap_mm) ** 2
-    woven = []
+@dataclass(frozen=True, eq=False)
+class Settled:
+    """A crossing's ground, and the numbers of the letters that go over and under there."""
+
+    ground: shapely.Geometry
+    top: int
+    under: int
+
+
+def interlaced(letters: Sequence[Outline], gap_mm: float, stem_mm: float | None = None) -> tuple[Outline, ...]:
+    """The letters, each cut back by a gap where another one goes over it; they overlap nowhere.
+
+    A stem is taken to be two gaps thick unless it is told.
+    """
+    stem = 2 * gap_mm if stem_mm is None else stem_mm
+    crossings = _settled([to_polygon(letter) for letter in letters], gap_mm, stem)
+    wider = {top: offset(letters[top], gap_mm) for top in sorted({crossing.top for crossing in crossings})}
+    least = max(CRUMB_GAPS * gap_mm, stem) ** 2
+    apart = []
     for number, letter in enumerate(letters):
         cuts: list[SetExpression] = [
-            Intersection((grown[top], _as_outline(crossing.ground, SPARE_OF_GAP * gap_mm)))
-            for crossing, top in zip(crossings, over, strict=True)
-            if number in (crossing.first, crossing.second) and top != number
+            Intersection((wider[crossing.top], _as_outline(crossing.ground, SPARE_OF_GAP * gap_mm)))
+            for crossing in crossings
+            if crossing.under == number
         ]
         cut = combine(Difference(letter, tuple(cuts))).outline if cuts else letter
-        woven.append(Outline.gather(piece for piece in pieces(cut) if area(piece) >= least))
-    return tuple(woven)
+        apart.append(Outline.gather(piece for piece in pieces(cut) if area(piece) >= least))
+    return tuple(apart)
+
+
+def woven(letters: Sequence[shapely.Geometry], gap_mm: float, stem_mm: float) -> Shapes:
+    """The same of flattened letters, crumbs and all."""
+    grown = Flat.of(letters, gap_mm).grown
+    cut = np.array(letters, dtype=object)
+    for crossing in _settled(letters, gap_mm, stem_mm):
+        taken = shapely.intersection(grown[crossing.top], crossing.ground)
+        cut[crossing.under] = shapely.difference(cut[crossing.under], taken)
+    return cut
 
 
 def _as_outline(ground: shapely.Geometry, spare_mm: float) -> Outline:
@@ -88,14 +108,29 @@ def _as_outline(ground: shapely.Geometry, spare_mm: float) -> Outline:
     return Outline.of(Path.through((Point(*xy) for xy in ring.tolist()), closed=True) for ring in rings)
 
 
-def _crossings(letters: Sequence[shapely.Geometry], gap_mm: float) -> Iterator[Crossing]:
-    grown = [_grown(letter, gap_mm) for letter in letters]
+def _settled(letters: Sequence[shapely.Geometry], gap_mm: float, stem_mm: float) -> tuple[Settled, ...]:
+    """All crossings, and who goes over at each: links along strokes are satisfied in the order of their length."""
+    crossings = tuple(_crossings(letters, gap_mm, stem_mm))
+    weave = _Weave(crossings)
+    for _, one, two, letter in sorted(_links(letters, crossings)):
+        weave.alternate(one, two, letter)
+    weave.turn_over()
+    return tuple(
+        Settled(crossing.ground, top, crossing.first + crossing.second - top)
+        for crossing, top in zip(crossings, weave.tops(), strict=True)
+    )
+
+
+def _crossings(letters: Sequence[shapely.Geometry], gap_mm: float, stem_mm: float) -> Iterator[Crossing]:
+    flat = Flat.of(letters, gap_mm)
     for first, second in combinations(range(len(letters)), 2):
-        for ground in _downward(shapely.intersection(grown[first], grown[second])):
-            inked = tuple(shapely.area(shapely.intersection([letters[first], letters[second]], ground)).tolist())
+        pair = np.array([[first], [second]])
+        for ground in _downward(shapely.intersection(flat.grown[first], flat.grown[second])):
+            inked = [float(shapely.area(shapely.intersection(flat.ink[one], ground))) for one in (first, second)]
             if inked[0] > CRUMB_SHARE * ground.area:
-                near = _grown(ground, gap_mm)
-                yield Crossing(first, second, ground, _settled(first, second, letters, near), (inked[0], inked[1]))
+                under = untidy(flat.picked(pair), np.array([ground], dtype=object), stem_mm, gap_mm)
+                top = _has_to_go_over(first, second, *under[:, 0].tolist())
+                yield Crossing(first, second, ground, top, (inked[0], inked[1]))
 
 
 def _downward(grounds: shapely.Geometry) -> list[shapely.Geometry]:
@@ -104,40 +139,11 @@ def _downward(grounds: shapely.Geometry) -> list[shapely.Geometry]:
     return sorted(parts, key=lambda part: (-part.centroid.y, part.centroid.x))
 
 
-def _grown(shape: shapely.Geometry, gap_mm: float) -> shapely.Geometry:
-    return shapely.buffer(shape, gap_mm, quad_segs=CORNER_CHORDS)
-
-
-def _settled(first: int, second: int, letters: Sequence[shapely.Geometry], near: shapely.Geometry) -> int | None:
-    """The letter that has to go over, since the other one ends in it; None where they cross."""
-    parts = {number: shapely.intersection(letters[number], near) for number in (first, second)}
-    cut = {one: shapely.difference(parts[one], letters[other]) for one, other in ((first, second), (second, first))}
-    least = CRUMB_SHARE * near.area
-    in_two = {number: _count(cut[number], least) > _count(parts[number], least) for number in parts}
-    if in_two[first] != in_two[second]:
-        return second if in_two[first] else first
-    both = shapely.intersection(parts[first], parts[second]).length
-    inside = {
-        one: (both + cut[other].length - parts[other].length) / 2 for one, other in ((first, second), (second, first))
-    }
-    for one, other in ((first, second), (second, first)):
-        if not in_two[first] and inside[one] > ENDING * inside[other]:
-            return other
-    return None
-
-
-def _count(shape: shapely.Geometry, least_mm2: float) -> int:
-    """How many parts there are, those that are mere rounding left out."""
-    return int((shapely.area(shapely.get_parts(shape)) > least_mm2).sum())
-
-
-def _who_goes_over(letters: Sequence[shapely.Geometry], crossings: Sequence[Crossing]) -> list[int]:
-    """For each crossing the letter on top: links along strokes are satisfied in the order of their length."""
-    weave = _Weave(crossings)
-    for _, one, two, letter in sorted(_links(letters, crossings)):
-        weave.alternate(one, two, letter)
-    weave.turn_over()
-    return weave.tops()
+def _has_to_go_over(first: int, second: int, first_under: float, second_under: float) -> int | None:
+    """The letter that would go under much more untidily than the other; None where both may."""
+    if abs(first_under - second_under) < PLAINER:
+        return None
+    return first if first_under > second_under else second
 
 
 def _links(letters: Sequence[shapely.Geometry], crossings: Sequence[Crossing]) -> Iterator[tuple[float, int, int, int]]:

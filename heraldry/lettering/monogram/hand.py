@@ -15,6 +15,9 @@ from heraldry.lettering.alphabet import Alphabet
 
 Letters = tuple[Outline, ...]
 
+JOINERS = "&+"
+"""Signs that join two initials: never the large letter, and smaller than both."""
+
 NEARER = (1.0, 0.75, 0.5, 0.25)
 """Shares of a change of width that are tried one after the other, until the alphabet can be drawn so."""
 
@@ -32,8 +35,12 @@ class Hand:
 
         Raises LetteringError where it has no ink.
         """
+        return unite(self.sketch(initial, cap_mm, wider))
+
+    def sketch(self, initial: str, cap_mm: float, wider: float = 1.0) -> Outline:
+        """The same as its alphabet draws it, which need not be fit to be cut; quickly done."""
         alphabet = with_stem_near(self._wider(wider * self.wide), self.stem_mm / cap_mm)
-        outline = unite(alphabet.set_line(initial, cap_mm).outline)
+        outline = alphabet.set_line(initial, cap_mm).outline
         if outline.is_empty:
             raise LetteringError(f"an initial of a monogram is a letter with ink, found '{initial}'")
         return centred(outline)
