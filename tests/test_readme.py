@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 import shutil
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -20,6 +19,8 @@ from heraldry.shapes.region.examples import WATERS
 
 README = (Path(__file__).parent.parent / "README.md").read_text(encoding="utf-8")
 BLOCKS = re.findall(r"^```toml\n(.*?)^```", README, re.MULTILINE | re.DOTALL)
+PIECES = [block for block in BLOCKS if block.startswith("[shape.")]
+"""Those that are pieces of a herald."""
 FOUNDATION = """
 kind = "herald"
 road = "road.toml"
@@ -109,12 +110,7 @@ def test_the_printer(folder: Path) -> None:
     assert heraldry.load(path).kind == "printer"
 
 
-def pieces() -> Iterator[str]:
-    """The blocks that are pieces of a herald."""
-    yield from (block for block in BLOCKS if block.startswith("[shape."))
-
-
-@pytest.mark.parametrize("piece", pieces(), ids=lambda piece: re.search(r"shape\.(\w+)", piece)[1])
+@pytest.mark.parametrize("piece", PIECES, ids=lambda piece: re.search(r"shape\.(\w+)", piece)[1])
 def test_pieces_of_a_herald(folder: Path, piece: str) -> None:
     land = LAND if '"land"' in piece and "[shape.land]" not in piece else ""
     (artwork,) = drawn(folder / "piece.toml", with_plates(land + piece))
