@@ -100,7 +100,8 @@ def test_the_family(folder: Path) -> None:
 
 
 def test_the_class_of_cars(folder: Path) -> None:
-    artworks = drawn(folder / "example.toml", the_block('kind  = "diagram"'))
+    data = the_block("[data]") + '[item.load]\ntext = "{data.load_limit}"\ncap_height = "4 in full"\nink = "white"\n'
+    artworks = drawn(folder / "example.toml", the_block('kind  = "diagram"') + data)
     assert len({artwork.name for artwork in artworks}) == len(artworks) > 2 * 24
 
 
@@ -132,7 +133,7 @@ def test_text_round_a_circle(folder: Path) -> None:
 
 def test_every_block_is_tried() -> None:
     """The alphabets are tried where alphabets are; every other block is drawn above."""
-    ways = ("[shape.", "kind ", "[variant.", "along = {", "level = ")
+    ways = ("[shape.", "kind ", "[variant.", "[data]", "along = {", "level = ")
     assert [block for block in BLOCKS if not block.startswith(ways)] == [the_block("[alphabet.side]")]
 
 
