@@ -16,6 +16,16 @@ from heraldry.geometry.point import Point
 Severity = Literal["note", "warning", "fault"]
 
 
+def channels(colour_hex: str) -> tuple[int, int, int]:
+    """Red, green and blue of a colour ``#rrggbb``, each from 0 to 255.
+
+    >>> channels("#1e4a36")
+    (30, 74, 54)
+    """
+    red, green, blue = (int(colour_hex[i : i + 2], 16) for i in (1, 3, 5))
+    return red, green, blue
+
+
 @dataclass(frozen=True, slots=True)
 class Ink:
     """A printing ink.
@@ -36,8 +46,8 @@ class Ink:
     @property
     def rgb(self) -> tuple[float, float, float]:
         """Red, green and blue of the screen colour, each in [0, 1]."""
-        red, green, blue = (int(self.colour_hex[i : i + 2], 16) / 255 for i in (1, 3, 5))
-        return red, green, blue
+        red, green, blue = channels(self.colour_hex)
+        return red / 255, green / 255, blue / 255
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +95,11 @@ class Artwork:
     paint_hex: str | None = None
     findings: tuple[Finding, ...] = ()
     variant: str = ""
+
+    @property
+    def outline(self) -> Outline:
+        """All plates together, unmixed."""
+        return Outline.gather(plate.outline for plate in self.plates)
 
     @property
     def width_mm(self) -> float:

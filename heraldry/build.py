@@ -88,7 +88,7 @@ def _family(family: Sequence[Description], asked: Scale | None, printer: Printer
 def _herald(description: Description, asked: Scale | None, printer: PrinterLimits, kept: Kept) -> Artwork:
     herald = resolve_herald(description, asked, kept)
     composed = compose(herald, kept=kept)
-    artwork = _artwork(herald, composed)
+    artwork = artwork_of(herald, composed)
     return replace(artwork, findings=judge(artwork, herald, composed, printer, kept))
 
 
@@ -224,10 +224,11 @@ def _not_drawn(description: Description) -> Fault:
     )
 
 
-def _artwork(herald: ResolvedHerald, composed: Composed) -> Artwork:
+def artwork_of(herald: ResolvedHerald, composed: Composed) -> Artwork:
+    """A composed herald on its page, not judged yet."""
     return Artwork(
         name=herald.name,
-        page=page_of(herald, composed),
+        page=_page_of(herald, composed),
         plates=composed.plates,
         scale_name=herald.scale.name if herald.scale else "",
         paint_hex=herald.paint_hex,
@@ -235,7 +236,7 @@ def _artwork(herald: ResolvedHerald, composed: Composed) -> Artwork:
     )
 
 
-def page_of(herald: ResolvedHerald, composed: Composed) -> Bounds:
+def _page_of(herald: ResolvedHerald, composed: Composed) -> Bounds:
     """The page: of the finished size that was asked for, about the middle of the ink; else just the ink's box."""
     ink = composed.box
     width = ink.width if herald.width_mm is None else herald.width_mm

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 import subprocess
 import sys
@@ -26,8 +27,6 @@ def heraldry_command(tmp_path: Path) -> Command:
     """Runs the real command in a folder of its own."""
 
     def run(*arguments: str | Path, cwd: Path = tmp_path, **environment: str) -> subprocess.CompletedProcess[str]:
-        import os
-
         return subprocess.run(
             [sys.executable, "-m", "heraldry", *map(str, arguments)],
             cwd=cwd,

@@ -27,6 +27,11 @@ SERIF_FACES = (
 )
 
 
+def face_file(package: str, file: str) -> Path:
+    """Where one of them lies on this computer."""
+    return Path(str(files(package) / "files" / file))
+
+
 def face(package: str, file: str, **wishes: object) -> FontAlphabet:
     """The alphabet of one of them."""
-    return font_from_file(Path(str(files(package) / "files" / file)), **wishes)
+    return font_from_file(face_file(package, file), **wishes)

@@ -1,4 +1,4 @@
-"""Drawings by others, to be read in: icons and flags of npm packages, fetched once from their registry into pytest's cache.
+"""Drawings by others, to be read in: icons and flags of npm packages, fetched once into pytest's cache.
 
 All are under permissive licences, as each package.json says. Only icons of plain things are taken, by the words below;
 marks of companies, which some sets hold too, are never touched.

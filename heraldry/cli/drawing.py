@@ -1,17 +1,34 @@
-"""``draw``, ``check`` and ``demo``: from description files to artwork."""
+"""``draw``, ``proof``, ``check`` and ``demo``: from description files to artwork."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from heraldry.cli.options import (
+    ALL_FORMATS,
+    PRINT_DPI,
+    PROOF_DPI,
+    USUAL_FORMATS,
+    USUAL_OUT,
+    Cars,
+    Dpi,
+    Files,
+    Formats,
+    Jobs,
+    Out,
+    PrinterFile,
+    Scales,
+    Variants,
+)
 from heraldry.cli.progress import watched
 from heraldry.cli.say import FOUND_SOMETHING, AsJson, as_json, faults_told, findings_of
 from heraldry.cli.starting import template_diagrams, template_heralds
+from heraldry.cli.writing import report, written
 from heraldry.errors import HeraldryError
 
 if TYPE_CHECKING:
@@ -19,46 +36,16 @@ if TYPE_CHECKING:
     from heraldry.diagrams.crew import Crew
     from heraldry.press import Manifest
 
-Files = Annotated[list[Path], typer.Argument(help="Description files (TOML).", show_default=False)]
-Out = Annotated[Path, typer.Option("--out", help="Folder that receives what is drawn.")]
-Scales = Annotated[
-    list[str] | None,
-    typer.Option("--scale", help="Another scale: HO, O, 1:48, 48. May be given more than once.", show_default=False),
-]
-Formats = Annotated[str, typer.Option("--as", help="Which outputs: svg, pdf, png, dxf, eps.")]
-PrinterFile = Annotated[
-    Path | None,
-    typer.Option("--printer", help="A printer file: what the printer can do.", show_default=False),
-]
-Dpi = Annotated[int, typer.Option("--dpi", min=72, max=2400, help="Dots per inch of PNG pictures.")]
-
-Cars = Annotated[
-    str | None,
-    typer.Option("--cars", help="Only these cars of a class: 301,305.", show_default=False),
-]
-Variants = Annotated[
-    list[str] | None,
-    typer.Option(
-        "--variant",
-        help="Only this variant of a herald; 'herald' is the herald itself. May be given more than once.",
-        show_default=False,
-    ),
-]
-Jobs = Annotated[int, typer.Option("--jobs", min=1, max=64, help="Draw a class by so many processes.")]
-
 DEMO_SCALES = ("N", "HO", "O")
-ALL_FORMATS = "svg,pdf,png,dxf,eps"
-PROOF_DPI = 200
-"""Of pictures that are looked at and not printed as decals."""
 
 
 def draw(
     files: Files,
-    out: Out = Path("out"),
+    out: Out = USUAL_OUT,
     scale: Scales = None,
-    formats: Formats = "svg,pdf,png",
+    formats: Formats = USUAL_FORMATS,
     printer: PrinterFile = None,
-    dpi: Dpi = 600,
+    dpi: Dpi = PRINT_DPI,
     cars: Cars = None,
     variant: Variants = None,
     jobs: Jobs = 1,
@@ -72,10 +59,10 @@ def draw(
 
 def proof(
     files: Files,
-    out: Out = Path("out"),
+    out: Out = USUAL_OUT,
     scale: Scales = None,
-    formats: Formats = "svg,pdf,png",
-    dpi: Annotated[int, typer.Option("--dpi", min=72, max=2400, help="Dots per inch of PNG pictures.")] = PROOF_DPI,
+    formats: Formats = USUAL_FORMATS,
+    dpi: Dpi = PROOF_DPI,
     cars: Cars = None,
     contact: Annotated[bool, typer.Option("--contact", help="Many cars on a page, reduced.")] = False,
     dimensions: Annotated[bool, typer.Option("--dimensions", help="With panels, sizes and places.")] = False,
@@ -121,7 +108,7 @@ def _checked(artworks: list[Artwork], json: bool) -> None:
         findings_of(artworks)
 
 
-def demo(out: Out = Path("out"), dpi: Dpi = 600, json: AsJson = False) -> None:
+def demo(out: Out = USUAL_OUT, dpi: Dpi = PRINT_DPI, json: AsJson = False) -> None:
     """Draw every herald of the invented railroads that come with the program, and picture every class of cars."""
     jobs: list[tuple[Path, str | None]] = [(path, scale) for path in template_heralds() for scale in DEMO_SCALES]
     jobs += [(path, None) for path in template_diagrams()]
@@ -144,7 +131,7 @@ def _demo_class(path: Path, folder: Path, dpi: int) -> Manifest:
     """All cars of a class as artwork, and contact pages of them at a lower resolution."""
     from heraldry.build import proof_files  # imported where used: start-up time
 
-    written(proof_files([path], [], contact=True), folder / "contact", "svg,pdf,png", min(dpi, PROOF_DPI))
+    written(proof_files([path], [], contact=True), folder / "contact", USUAL_FORMATS, min(dpi, PROOF_DPI))
     return written(_drawn([path], None, None), folder, "svg,pdf", dpi)
 
 
@@ -177,20 +164,3 @@ def crew_of(jobs: int) -> Iterator[Crew | None]:
 
     with ProcessPoolExecutor(jobs) as executor:
         yield Crew(executor, jobs)
-
-
-def written(artworks: Iterable[Artwork], out: Path, formats: str, dpi: int) -> Manifest:
-    """Write artworks in the formats named, parted by commas."""
-    from heraldry.press import write_all  # imported where used: start-up time
-
-    return write_all(artworks, out, [name.strip() for name in formats.split(",")], dpi)
-
-
-def report(manifest: Manifest, out: Path, json: bool) -> None:
-    """Say what was written, and what was found."""
-    if json:
-        as_json(manifest.as_dict())
-        return
-    for file in manifest.files:
-        typer.echo(f"{out / file.file}  {file.width_mm:.2f} × {file.height_mm:.2f} mm")
-    findings_of(manifest.artworks)

@@ -7,9 +7,9 @@ from typing import Annotated
 
 import typer
 
-from heraldry.cli.drawing import report, written
-from heraldry.cli.lettering import PAGE_DPI
+from heraldry.cli.options import PAGE_DPI, USUAL_FORMATS, USUAL_OUT, USUAL_PAPER, Dpi
 from heraldry.cli.say import AsJson, as_json, faults_told
+from heraldry.cli.writing import report, written
 from heraldry.errors import HeraldryError
 
 
@@ -100,7 +100,7 @@ def shapes(
         str | None, typer.Option("--as", help="Which outputs of pages: svg, pdf, png.", show_default=False)
     ] = None,
     paper: Annotated[str | None, typer.Option("--paper", help="Of pages: A4 or Letter.", show_default=False)] = None,
-    dpi: Annotated[int, typer.Option("--dpi", min=72, max=2400, help="Dots per inch of PNG pictures.")] = PAGE_DPI,
+    dpi: Dpi = PAGE_DPI,
     json: AsJson = False,
 ) -> None:
     """List the kinds of shape with their keys, and the functions of set arithmetic; or picture them all on pages."""
@@ -111,8 +111,8 @@ def shapes(
         from heraldry.pages.paper import paper_named  # imported where used: start-up time
         from heraldry.specimen.shape_pages import shape_pages
 
-        folder, sheet = out or Path("out"), paper_named(paper or "A4")
-        report(written(shape_pages(sheet), folder, formats or "svg,pdf,png", dpi), folder, json)
+        folder, sheet = out or USUAL_OUT, paper_named(paper or USUAL_PAPER)
+        report(written(shape_pages(sheet), folder, formats or USUAL_FORMATS, dpi), folder, json)
 
 
 def _list_shapes(json: bool) -> None:

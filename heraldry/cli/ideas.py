@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from heraldry.cli.drawing import Formats, Out, report, written
-from heraldry.cli.lettering import PAGE_DPI
+from heraldry.cli.options import PAGE_DPI, USUAL_FORMATS, USUAL_OUT, USUAL_PAPER, Dpi, Formats, Out, PaperName
 from heraldry.cli.progress import watched
 from heraldry.cli.say import AsJson, as_json, faults_told
+from heraldry.cli.writing import report, written
 
 if TYPE_CHECKING:
     from heraldry.describe.description import Description
@@ -45,10 +45,10 @@ def ideas(
     scale: ScaleName = "HO",
     road: RoadFile = None,
     take: Take = None,
-    paper: Annotated[str, typer.Option("--paper", help="A4 or Letter.")] = "A4",
-    out: Out = Path("out"),
-    formats: Formats = "svg,pdf,png",
-    dpi: Annotated[int, typer.Option("--dpi", min=72, max=2400, help="Dots per inch of PNG pictures.")] = PAGE_DPI,
+    paper: PaperName = USUAL_PAPER,
+    out: Out = USUAL_OUT,
+    formats: Formats = USUAL_FORMATS,
+    dpi: Dpi = PAGE_DPI,
     json: AsJson = False,
 ) -> None:
     """Compose 24 heralds for a railroad on a page to choose from; --take 7 writes the seventh as a herald file."""

@@ -7,15 +7,13 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from heraldry.cli.drawing import Formats, Out, report, written
+from heraldry.cli.options import PAGE_DPI, USUAL_FORMATS, USUAL_OUT, USUAL_PAPER, Dpi, Formats, Out, PaperName
 from heraldry.cli.progress import watched
 from heraldry.cli.say import AsJson, as_json, faults_told
+from heraldry.cli.writing import report, written
 
 if TYPE_CHECKING:
     from heraldry.specimen import StyleEntry
-
-PAGE_DPI = 300
-"""Of pages that are looked at on a screen or printed by an office printer."""
 
 Roads = Annotated[
     list[Path] | None,
@@ -36,10 +34,10 @@ def specimen(
     files: Roads = None,
     text: Texts = None,
     scale: SizedFor = None,
-    paper: Annotated[str, typer.Option("--paper", help="A4 or Letter.")] = "A4",
-    out: Out = Path("out"),
-    formats: Formats = "svg,pdf,png",
-    dpi: Annotated[int, typer.Option("--dpi", min=72, max=2400, help="Dots per inch of PNG pictures.")] = PAGE_DPI,
+    paper: PaperName = USUAL_PAPER,
+    out: Out = USUAL_OUT,
+    formats: Formats = USUAL_FORMATS,
+    dpi: Dpi = PAGE_DPI,
     json: AsJson = False,
 ) -> None:
     """Show every alphabet on pages to choose from: a name in each, large and at the size of models, and its letters."""

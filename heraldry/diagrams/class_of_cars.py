@@ -36,6 +36,11 @@ class ClassOfCars:
     """In printing order: that in which items first use them."""
     studio: Studio
 
+    @property
+    def scale_name(self) -> str:
+        """The scale of the models; nothing where the file names none."""
+        return self.scale.name if self.scale else ""
+
 
 def class_of_cars(description: Description, asked: Scale | None = None) -> ClassOfCars:
     """The class that a diagram file describes, at the scale asked for (or its own).

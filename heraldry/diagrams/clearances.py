@@ -11,7 +11,7 @@ from itertools import chain
 
 from heraldry.artwork import Finding
 from heraldry.diagrams.pieces import Piece, meet
-from heraldry.diagrams.side import Side, rectangle
+from heraldry.diagrams.side import Side
 from heraldry.geometry.boolean import intersect
 from heraldry.geometry.distance import distance
 from heraldry.geometry.measure import area, bounds
@@ -38,7 +38,7 @@ def clearances(side: Side, pieces: Sequence[Piece], others: Sequence[Piece]) -> 
 
 
 def _of_edges(side: Side, piece: Piece) -> Iterator[Finding]:
-    over = _reach_over(piece.box, side.face)
+    over = piece.box.reach_over(side.face)
     if over > OVER_MM:
         is_huge = over > max(side.width_mm, side.height_mm)
         meant = ": is it meant full size? A length is one on the model unless it says full" if is_huge else ""
@@ -47,7 +47,7 @@ def _of_edges(side: Side, piece: Piece) -> Iterator[Finding]:
     panel, item = piece.place.panel, piece.place.item
     if panel is not None:
         wanted = f", {item.clear_mm:.2f} mm are to stay clear" if item.clear_mm else ""
-        over = _reach_over(piece.measured, panel) + item.clear_mm
+        over = piece.measured.reach_over(panel) + item.clear_mm
         if over > OVER_MM:
             reach = (
                 f"{over - item.clear_mm:.2f} mm over"
@@ -104,13 +104,8 @@ def _of_ribs(side: Side, piece: Piece) -> Iterator[Finding]:
 
 
 def _inks(piece: Piece, strip: Bounds) -> bool:
-    return not intersect(piece.outline, rectangle(strip)).is_empty
+    return not intersect(piece.outline, strip.outline).is_empty
 
 
 def _clear_mm(piece: Piece) -> float:
     return piece.place.item.clear_mm
-
-
-def _reach_over(box: Bounds, room: Bounds) -> float:
-    """How far a box reaches out of a room, mm; negative when it is inside."""
-    return max(room.left - box.left, room.bottom - box.bottom, box.right - room.right, box.top - room.top)

@@ -19,7 +19,6 @@ from heraldry.diagrams.layout import Layout, Place
 from heraldry.diagrams.loose_figures import loose_figures, numbers_alike
 from heraldry.diagrams.pieces import Coat, Piece, coats, piece, plates, shared_pieces
 from heraldry.diagrams.print_findings import PrintReader
-from heraldry.diagrams.sketch import box_round
 from heraldry.diagrams.stencil_heights import height_findings
 from heraldry.diagrams.subjects import ShapeSubject
 from heraldry.errors import DescriptionError, Fault, HeraldryError
@@ -80,11 +79,11 @@ def extras(cars: ClassOfCars, sides: Sequence[SharedSide]) -> Iterator[Artwork]:
         yield from (_spare(cars, side, i) for side in sides if side.coats)
         for place in numbers:
             paint_hex = sides[0].layout.side.paint_hex
-            yield loose_figures(place, f"{cars.name} spare {i}", _scale_name(cars), paint_hex)
+            yield loose_figures(place, f"{cars.name} spare {i}", cars.scale_name, paint_hex)
     for side in sides:
         for long in (one for one in side.pieces if one.place.item.longest_mm is not None):
             name = f"{cars.name} {side.layout.side.name}"
-            yield from jointed(long, name, _scale_name(cars), side.layout.side.paint_hex)
+            yield from jointed(long, name, cars.scale_name, side.layout.side.paint_hex)
 
 
 def own_pieces(cars: ClassOfCars, side: SharedSide, car: Car) -> tuple[Piece, ...]:
@@ -135,19 +134,15 @@ def _made(
         name=" ".join(filter(None, (cars.name, which, side.layout.side.name))),
         page=_page(side, own),
         plates=plates(cars.inks, side.coats, coats(own)),
-        scale_name=_scale_name(cars),
+        scale_name=cars.scale_name,
         paint_hex=side.layout.side.paint_hex,
         findings=found,
     )
 
 
-def _scale_name(cars: ClassOfCars) -> str:
-    return cars.scale.name if cars.scale else ""
-
-
 def _page(side: SharedSide, own: tuple[Piece, ...]) -> Bounds:
     """The side itself, so that places can be measured on the page; larger only where ink reaches over its edge."""
-    return box_round(
+    return Bounds.round(
         [
             side.layout.side.face,
             *(box for coat in side.coats.values() for box in coat.boxes),

@@ -13,11 +13,10 @@ from dataclasses import dataclass
 from heraldry.artwork import Artwork, Ink, Plate
 from heraldry.diagrams.class_of_cars import ClassOfCars
 from heraldry.diagrams.layout import Layout
-from heraldry.diagrams.side import rectangle
 from heraldry.errors import HeraldryError, nearest
 from heraldry.geometry.boolean import subtract
 from heraldry.geometry.outline import Bounds
-from heraldry.lettering.setting.lay import ink_reach
+from heraldry.lettering.setting.lay import ink_width
 
 FREE_HEX = "#3a9d5d"
 """A green, as of a signal, for what is free."""
@@ -47,12 +46,11 @@ def largest_room(cars: ClassOfCars, side: str, text: str, alphabet: str, clear_m
     The text keeps ``clear_mm`` from everything.
     """
     line = cars.reader.alphabet(alphabet).set_line(text, TRIED_CAP_MM)
-    begin, end = ink_reach(line)
-    shape = (end - begin) / TRIED_CAP_MM
+    shape = ink_width(line) / TRIED_CAP_MM
     layout = layout_named(cars, side)
     rooms = [
         Room(box, min(box.height, box.width / shape))
-        for box in empty_rectangles(_grown(layout.side.face, -clear_mm), taken(layout, clear_mm))
+        for box in empty_rectangles(layout.side.face.grown(-clear_mm), taken(layout, clear_mm))
     ]
     if not rooms:
         raise HeraldryError(f"nothing of side {side} is left free")
@@ -62,9 +60,10 @@ def largest_room(cars: ClassOfCars, side: str, text: str, alphabet: str, clear_m
 def mask(cars: ClassOfCars, side: str, clear_mm: float = 0.0) -> Artwork:
     """All that is left free of a side, as one region on a page of the side."""
     layout = layout_named(cars, side)
-    free = subtract(rectangle(_grown(layout.side.face, -clear_mm)), *map(rectangle, taken(layout, clear_mm)))
+    cuts = [box.outline for box in taken(layout, clear_mm)]
+    free = subtract(layout.side.face.grown(-clear_mm).outline, *cuts)
     plate = Plate("free", Ink("free", FREE_HEX), free)
-    return Artwork(f"{cars.name} {side} free", layout.side.face, (plate,), cars.scale.name if cars.scale else "")
+    return Artwork(f"{cars.name} {side} free", layout.side.face, (plate,), cars.scale_name)
 
 
 def taken(layout: Layout, clear_mm: float) -> list[Bounds]:
@@ -72,8 +71,8 @@ def taken(layout: Layout, clear_mm: float) -> list[Bounds]:
     side = layout.side
     strips = [strip for row in side.ribs if not row.may_be_crossed for strip in row.strips]
     keepouts = [side.boxes[name] for name in side.keepouts]
-    items = [_grown(place.box, max(place.item.clear_mm - clear_mm, 0.0)) for place in layout.places]
-    return [_grown(box, clear_mm) for box in (*strips, *keepouts, *items)]
+    items = [place.box.grown(max(place.item.clear_mm - clear_mm, 0.0)) for place in layout.places]
+    return [box.grown(clear_mm) for box in (*strips, *keepouts, *items)]
 
 
 def empty_rectangles(room: Bounds, obstacles: Sequence[Bounds]) -> Iterator[Bounds]:
@@ -99,7 +98,3 @@ def _gaps(room: Bounds, obstacles: Sequence[Bounds]) -> Iterator[tuple[float, fl
         low = max(low, box.top)
     if low < room.top:
         yield low, room.top
-
-
-def _grown(box: Bounds, by_mm: float) -> Bounds:
-    return Bounds(box.left - by_mm, box.bottom - by_mm, box.right + by_mm, box.top + by_mm)

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from heraldry.diagrams.pieces import Piece, meet
-from heraldry.diagrams.side import Side, rectangle
+from heraldry.diagrams.side import Side
 from heraldry.diagrams.sketch import Layer
 from heraldry.geometry.boolean import intersect, subtract
 from heraldry.geometry.measure import area, bounds
@@ -40,7 +40,7 @@ class Ground:
 
 def visible_paints(side: Side) -> tuple[Visible, ...]:
     """The side itself, then its areas in the order in which they are painted, each without what covers it."""
-    coats = [(side.paint, side.paint_hex, rectangle(side.face))]
+    coats = [(side.paint, side.paint_hex, side.face.outline)]
     coats += [(area.paint, area.paint_hex, area.outline) for area in side.areas]
     seen: list[Visible] = []
     for i, (name, paint_hex, outline) in enumerate(coats):

@@ -8,11 +8,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 from heraldry.artwork import Artwork, Finding, Plate
 from heraldry.diagrams.pieces import Piece
-from heraldry.diagrams.side import rectangle
-from heraldry.diagrams.sketch import box_round
 from heraldry.errors import GeometryError
 from heraldry.geometry.boolean import intersect
 from heraldry.geometry.measure import bounds
@@ -48,11 +47,11 @@ def jointed(piece: Piece, name: str, scale_name: str, paint_hex: str) -> Iterato
     )
     for i in range(count):
         left = piece.box.left + i * (each - item.overlap_mm)
-        window = rectangle(Bounds(left, piece.box.bottom, left + each, piece.box.top))
+        window = Bounds(left, piece.box.bottom, left + each, piece.box.top).outline
         plates = _cut(piece, window) if count > 1 else _whole(piece)
         yield Artwork(
             name=f"{name} {item.name} {i + 1} of {count}",
-            page=box_round([bounds(plate.outline) for plate in plates]),
+            page=Bounds.round(bounds(plate.outline) for plate in plates),
             plates=plates,
             scale_name=scale_name,
             paint_hex=paint_hex,
@@ -61,9 +60,9 @@ def jointed(piece: Piece, name: str, scale_name: str, paint_hex: str) -> Iterato
 
 
 def _whole(piece: Piece) -> tuple[Plate, ...]:
-    return tuple(Plate(layer.ink.name, layer.ink, layer.outline) for layer in piece.layers)
+    return tuple(layer.plate for layer in piece.layers)
 
 
 def _cut(piece: Piece, window: Outline) -> tuple[Plate, ...]:
-    cut = [Plate(layer.ink.name, layer.ink, intersect(layer.outline, window)) for layer in piece.layers]
+    cut = [replace(layer.plate, outline=intersect(layer.outline, window)) for layer in piece.layers]
     return tuple(plate for plate in cut if not plate.outline.is_empty)

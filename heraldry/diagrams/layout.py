@@ -9,7 +9,7 @@ place where the front is on the right.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
 
@@ -104,10 +104,10 @@ class LayingOut:
         edges = seen.edges()
         for name in _needed(item):
             if name in placed:
-                box = _mirrored(placed[name].box, side) if turned_over else placed[name].box
+                box = side.mirrored_box(placed[name].box) if turned_over else placed[name].box
                 edges |= {f"{name}.{edge}": value for edge, value in edges_of(box)}
         panel = panel_of(item, seen)
-        room = seen.face if panel is None else _within(panel, item.clear_mm)
+        room = seen.face if panel is None else panel.grown(-item.clear_mm)
         at = self._held_at(item, room, with_edges(self.yardstick, edges))
         hold = Hold(item.anchor, item.level)
         if turned_over:
@@ -141,17 +141,8 @@ def panel_of(item: Item, side: Side) -> Bounds | None:
     return None if item.panel is None else side.panels[item.panel]
 
 
-def _within(panel: Bounds, clear_mm: float) -> Bounds:
-    """What is left of a panel where an item keeps clear of its edges."""
-    return Bounds(panel.left + clear_mm, panel.bottom + clear_mm, panel.right - clear_mm, panel.top - clear_mm)
-
-
 def _needed(item: Item) -> list[str]:
     """The names that the places of an item begin with."""
     return [
         name.name.partition(".")[0] for expression in (item.x, item.y) if expression for name in names_in(expression)
     ]
-
-
-def _mirrored(box: Bounds, side: Side) -> Bounds:
-    return replace(box, left=side.width_mm - box.right, right=side.width_mm - box.left)

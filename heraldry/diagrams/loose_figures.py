@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from heraldry.artwork import Artwork, Plate
+from heraldry.artwork import Artwork
 from heraldry.diagrams.cars import CAR, Car
 from heraldry.diagrams.layout import Place
 from heraldry.diagrams.sketch import Hold
@@ -38,5 +38,5 @@ def loose_figures(place: Place, name: str, scale_name: str, paint_hex: str) -> A
     laid["tracking"] = APART * laid["cap_height"]
     loose = replace(subject, arguments=laid, templates={"text": FIGURES})
     sketch = loose.sketch(Car(None), Hold()).placed(place.enlarge, 0.0, 0.0)
-    plates = tuple(Plate(layer.ink.name, layer.ink, layer.outline) for layer in sketch.layers)
+    plates = tuple(layer.plate for layer in sketch.layers)
     return Artwork(f"{name} figures of {place.item.name}", sketch.ink_box, plates, scale_name, paint_hex)

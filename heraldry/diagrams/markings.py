@@ -1,7 +1,7 @@
 """Markings of fixed form and colours: panels of shop stencils, the wheel-inspection dot, the colour-bar plate.
 
-They are as large as on the real thing, in inks that bear the names of their colours unless the item names others. Where the year of a
-car has no such marking, there is nothing to draw, and asking for it is a fault.
+They are as large as on the real thing, in inks that bear the names of their colours unless the item names others.
+Where the year of a car has no such marking, there is nothing to draw, and asking for it is a fault.
 """
 
 from __future__ import annotations
@@ -16,7 +16,6 @@ from heraldry.diagrams.colour_bars.code import bars, is_worn_in
 from heraldry.diagrams.colour_bars.plate import draw_plate
 from heraldry.diagrams.freight import FreightCar, ServiceRecord, stencil_panels, wheel_dot
 from heraldry.diagrams.freight.years import SERVICE_IN
-from heraldry.diagrams.side import rectangle
 from heraldry.diagrams.sketch import Hold, Layer, Sketch, held_by_ink
 from heraldry.errors import DataError
 from heraldry.geometry.boolean import subtract
@@ -86,7 +85,7 @@ class MarkingSubject:
     def box(self, left: float, bottom: float, width: float, height: float) -> Outline:
         """A rectangle given in full-size inches."""
         edges = (self.mm(edge) for edge in (left, bottom, left + width, bottom + height))
-        return rectangle(Bounds(*edges))
+        return Bounds(*edges).outline
 
 
 def _colour_bars(subject: MarkingSubject, car: Car) -> Parts:

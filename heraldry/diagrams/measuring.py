@@ -19,7 +19,7 @@ from pydantic import BaseModel
 from heraldry.describe.arithmetic import Quantity
 from heraldry.describe.diagram_model import EDGES, Edges, Painted, Ribs, SideBase, area_kind
 from heraldry.describe.key_lines import KeyPath
-from heraldry.diagrams.side import BARE_HEX, EDGE_NAMES, Area, RibRow, Side, rectangle
+from heraldry.diagrams.side import BARE_HEX, EDGE_NAMES, Area, RibRow, Side
 from heraldry.errors import ExpressionError, GeometryError, nearest
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Bounds, Outline
@@ -28,7 +28,7 @@ from heraldry.resolve.drawn_file import DrawnFile
 from heraldry.resolve.ledger import Ledger
 from heraldry.resolve.yardstick import Yardstick
 from heraldry.shapes import SHAPES
-from heraldry.shapes.table import Drawn, Length
+from heraldry.shapes.table import Length, as_drawn
 
 EDGE_OF_PART = re.compile(rf"([A-Za-z_][A-Za-z0-9_]*)\.(?:{'|'.join(EDGE_NAMES)})\b")
 LARGEST_SIDE_MM = {"width": 4_000.0, "height": 1_000.0}
@@ -142,7 +142,7 @@ class _Measuring:
                     measured[name] = outline
             if name not in measured:
                 spoiled.add(name)
-        return {**dict.fromkeys(parts, rectangle(face)), **measured}
+        return {**dict.fromkeys(parts, face.outline), **measured}
 
     def parts(self) -> dict[str, tuple[KeyPath, BaseModel]]:
         """Keep-outs, panels and areas by their names, of which a side has each but once."""
@@ -193,9 +193,8 @@ class _Measuring:
                     values[key] = reader.read(annotation, raw)
         ledger.settle()
         if shape is None:
-            return rectangle(box_of(values, face))
-        drawn = shape.draw(**values)
-        return (drawn.outline if isinstance(drawn, Drawn) else drawn).quantised()
+            return box_of(values, face).outline
+        return as_drawn(shape.draw(**values)).outline.quantised()
 
     def rib_row(self, name: str, ribs: Ribs, reader: Reader, face: Bounds) -> RibRow:
         strips: list[Bounds] = []

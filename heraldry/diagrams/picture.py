@@ -9,17 +9,17 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from heraldry.artwork import Artwork, Ink, Plate
+from heraldry.artwork import Artwork, Ink, Plate, channels
 from heraldry.diagrams.grounds import Ground, Visible, grounds_of, in_printing_order
 from heraldry.diagrams.pieces import Piece, unite_where_they_meet
-from heraldry.diagrams.side import Side, rectangle
-from heraldry.diagrams.sketch import box_round
+from heraldry.diagrams.side import Side
 from heraldry.geometry.affine import Affine
 from heraldry.geometry.boolean import intersect, unite
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.offset import edge
 from heraldry.geometry.outline import Bounds, Outline
 from heraldry.guard.colour import Film, colour_on
+from heraldry.pages.paper import PAPER_INK
 
 PAINTS, RIBS, KEEPOUTS, LETTERING, GUIDES = range(5)
 """Which lies over which."""
@@ -51,10 +51,10 @@ def paint_strokes(side: Side, paints: Sequence[Visible]) -> Iterator[Stroke]:
     Paints lie whole over one another, as they are sprayed: where two meet edge to edge, a screen shows a seam.
     """
     if side.paint is not None:
-        yield Stroke((PAINTS, 0), side.paint, side.paint_hex, rectangle(side.face))
+        yield Stroke((PAINTS, 0), side.paint, side.paint_hex, side.face.outline)
     for i, area in enumerate(side.areas, start=1):
         yield Stroke((PAINTS, i), area.paint, area.paint_hex, area.outline)
-    strips = [rectangle(strip) for row in side.ribs for strip in row.strips]
+    strips = [strip.outline for row in side.ribs for strip in row.strips]
     if strips:
         yield from _guides((RIBS, 0), "ribs", unite(*strips), paints)
     for keepout in side.keepouts.values():
@@ -88,7 +88,7 @@ def lettering_strokes(
 
 def frame_of(side: Side) -> Bounds:
     """The box round a picture of a side."""
-    return box_round([side.face, *(bounds(area.outline) for area in side.areas)])
+    return Bounds.round([side.face, *(bounds(area.outline) for area in side.areas)])
 
 
 def painted(name: str, page: Bounds, strokes: Iterable[Stroke], scale_name: str) -> Artwork:
@@ -99,8 +99,8 @@ def painted(name: str, page: Bounds, strokes: Iterable[Stroke], scale_name: str)
     together: dict[tuple[tuple[int, int], str, str], list[Outline]] = {}
     for stroke in strokes:
         together.setdefault((stroke.rank, stroke.name, stroke.colour_hex), []).append(stroke.outline)
-    page = box_round([page, *(bounds(Outline.gather(outlines)) for outlines in together.values())])
-    plates = [Plate("paper", Ink("paper", "#ffffff", opaque=True, spot=False), rectangle(page))]
+    page = Bounds.round([page, *(bounds(Outline.gather(outlines)) for outlines in together.values())])
+    plates = [Plate(PAPER_INK.name, PAPER_INK, page.outline)]
     for i, key in enumerate(sorted(together, key=lambda key: key[0])):
         _, colour_name, colour_hex = key
         ink = Ink(f"{colour_name} {colour_hex}", colour_hex, opaque=True, spot=False)
@@ -115,16 +115,11 @@ def guide_hex(paint_hex: str) -> str:
     >>> guide_hex("#804020"), guide_hex("#202020")
     ('#603018', '#3f3f3f')
     """
-    channels = [int(paint_hex[i : i + 2], 16) for i in (1, 3, 5)]
-    if max(channels) > DARK:
-        return shaded(paint_hex)
-    return "#" + "".join(f"{round(one + (255 - one) * GUIDE_LIGHT):02x}" for one in channels)
+    paint = channels(paint_hex)
+    if max(paint) > DARK:
+        return _hex(one * GUIDE_SHADE for one in paint)
+    return _hex(one + (255 - one) * GUIDE_LIGHT for one in paint)
 
 
-def shaded(colour_hex: str, share: float = GUIDE_SHADE) -> str:
-    """A colour with less light.
-
-    >>> shaded("#804020", 0.5)
-    '#402010'
-    """
-    return "#" + "".join(f"{round(int(colour_hex[i : i + 2], 16) * share):02x}" for i in (1, 3, 5))
+def _hex(paint: Iterable[float]) -> str:
+    return "#" + "".join(f"{round(one):02x}" for one in paint)

@@ -70,14 +70,14 @@ class PrintReader:
         for layer in piece.layers:
             below = printed[: next(i for i, one in enumerate(printed) if one is layer)]
             for ground in grounds_of(layer, below, self.paints, self.film):
-                plate = Plate(layer.ink.name, layer.ink, layer.outline)
+                plate = layer.plate
                 yield from of_colour(plate, ground.colour_hex, ground.film)
 
     def _of_fineness(self, piece: Piece) -> tuple[Finding, ...]:
         """The finest place of each kind: in a line on any car, in anything else as it is here."""
         subject = piece.place.item.subject
         if not isinstance(subject, ShapeSubject) or not subject.is_line or "round" in subject.arguments:
-            plates = [Plate(layer.ink.name, layer.ink, layer.outline) for layer in piece.layers]
+            plates = [layer.plate for layer in piece.layers]
             return _finest(piece.name, [one for plate in plates for one in of_fineness(plate, self.printer)])
         if piece.name not in self._fineness_by_line:
             pairs = dict.fromkeys(pair for car in self.cars for pair in _pairs(subject, car))

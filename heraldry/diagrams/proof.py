@@ -18,7 +18,6 @@ from heraldry.diagrams.class_of_cars import ClassOfCars
 from heraldry.diagrams.drawing import SharedSide, own_pieces, shared_sides
 from heraldry.diagrams.picture import Stroke, frame_of, lettering_strokes, paint_strokes, painted
 from heraldry.diagrams.schedule import dimension_strokes, schedule_strokes
-from heraldry.diagrams.sketch import box_round
 from heraldry.errors import DescriptionError, Fault
 from heraldry.geometry.affine import Affine
 from heraldry.geometry.measure import bounds
@@ -58,11 +57,6 @@ class ProofRoom:
         inks = [ink.name for ink in self.cars.inks]
         yield from lettering_strokes(pieces, inks, side.reader.paints, self.cars.film)
 
-    @property
-    def scale_name(self) -> str:
-        """The scale of the models."""
-        return self.cars.scale.name if self.cars.scale else ""
-
 
 def proofs(cars: ClassOfCars, numbers: Sequence[str] = (), dimensions: bool = False) -> Iterator[Artwork]:
     """A picture of each car, one side over another, as large as the model; raises as ``drawing.artworks``."""
@@ -98,7 +92,7 @@ def _car_picture(room: ProofRoom, car: Car, dimensions: bool) -> Artwork:
             left += block.box.width + GAP_MM
         top += max(block.box.height for block in row) + GAP_MM
     name = " ".join(filter(None, (room.cars.name, car.number, "proof")))
-    return painted(name, Bounds(0.0, -GAP_MM, width + 2 * GAP_MM, top), strokes, room.scale_name)
+    return painted(name, Bounds(0.0, -GAP_MM, width + 2 * GAP_MM, top), strokes, room.cars.scale_name)
 
 
 def in_rows(blocks: Sequence[Block], width_mm: float) -> list[list[Block]]:
@@ -121,7 +115,7 @@ def _block(room: ProofRoom, i: int, car: Car, dimensions: bool) -> Block:
     else:
         under = Point(frame.centre.x, frame.bottom - CAPTION_ROOM_MM)
         strokes.append(writing(layout.side.name.upper(), under, CAPTION_MM))
-    return Block(tuple(strokes), box_round([frame, *(bounds(stroke.outline) for stroke in strokes)]))
+    return Block(tuple(strokes), Bounds.round([frame, *(bounds(stroke.outline) for stroke in strokes)]))
 
 
 def contact_pages(cars: ClassOfCars, numbers: Sequence[str] = ()) -> Iterator[Artwork]:
@@ -193,9 +187,9 @@ def _contact_page(room: ProofRoom, pictured: Sequence[tuple[Car, list[Stroke]]],
         under = Point(left + grid.frame.width / grid.reduced / 2, bottom - CAPTION_ROOM_MM)
         strokes.append(writing(car.number or room.cars.name.upper(), under, CAPTION_MM))
     suffix = f" {count}" if count > 1 else ""
-    return painted(f"{room.cars.name} contact{suffix}", page, strokes, room.scale_name)
+    return painted(f"{room.cars.name} contact{suffix}", page, strokes, room.cars.scale_name)
 
 
 def _title(room: ProofRoom, grid: Grid) -> str:
     size = "model size" if grid.reduced == 1 else f"1/{grid.reduced} of model size"
-    return ", ".join(filter(None, (room.cars.name, room.scale_name, size))).upper()
+    return ", ".join(filter(None, (room.cars.name, room.cars.scale_name, size))).upper()

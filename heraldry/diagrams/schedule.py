@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from heraldry.diagrams.captions import length_text, writing
 from heraldry.diagrams.layout import Layout, Place
 from heraldry.diagrams.picture import GUIDES, Stroke, frame_of
-from heraldry.diagrams.side import Side, rectangle
+from heraldry.diagrams.side import Side
 from heraldry.geometry.boolean import unite
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.offset import edge
@@ -38,7 +38,7 @@ def dimension_strokes(layout: Layout, scale: Scale | None) -> Iterator[Stroke]:
     side, frame = layout.side, frame_of(layout.side)
     below, beside = frame.bottom - AWAY_MM, frame.left - AWAY_MM
     crosses = [line for place in layout.places for line in _cross(place)]
-    panels = [edge(rectangle(panel), LINE_MM) for panel in side.panels.values()]
+    panels = [edge(panel.outline, LINE_MM) for panel in side.panels.values()]
     yield Stroke((GUIDES, 1), "guides", GUIDE_HEX, unite(*_overall_lines(side, below, beside), *panels, *crosses))
     yield _written(length_text(side.width_mm, scale), Point(side.width_mm / 2, below - NUMBER_MM - LINE_MM * 4))
     yield _written(length_text(side.height_mm, scale), Point(beside - LINE_MM * 4, side.height_mm / 2), "end")
@@ -88,8 +88,7 @@ def _cross(place: Place) -> Iterator[Outline]:
 
 
 def _line(x1: float, y1: float, x2: float, y2: float) -> Outline:
-    half = LINE_MM / 2
-    return rectangle(Bounds(x1 - half, y1 - half, x2 + half, y2 + half))
+    return Bounds(x1, y1, x2, y2).grown(LINE_MM / 2).outline
 
 
 def _written(text: str, at: Point, anchor: Anchor = "middle") -> Stroke:

@@ -10,10 +10,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
-from heraldry.geometry.affine import Affine
 from heraldry.geometry.outline import Bounds, Outline
 from heraldry.geometry.point import Point
-from heraldry.geometry.segments import Path
 
 Hand = Literal["left", "right"]
 OTHER: Mapping[Hand, Hand] = {"left": "right", "right": "left"}
@@ -67,16 +65,16 @@ class Side:
 
     def mirrored(self, name: str) -> Side:
         """The side across the car, which is this one seen in a mirror."""
-        over = Affine.mirror(90.0, Point(self.width_mm / 2, 0.0))
+        middle = Point(self.width_mm / 2, 0.0)
         return replace(
             self,
             name=name,
             front=OTHER[self.front],
-            areas=tuple(replace(area, outline=area.outline.transformed(over).reversed()) for area in self.areas),
-            panels={key: self._mirrored_box(box) for key, box in self.panels.items()},
-            keepouts={key: outline.transformed(over).reversed() for key, outline in self.keepouts.items()},
-            ribs=tuple(replace(row, strips=tuple(map(self._mirrored_box, row.strips))) for row in self.ribs),
-            boxes={key: self._mirrored_box(box) for key, box in self.boxes.items()},
+            areas=tuple(replace(area, outline=area.outline.flipped(middle)) for area in self.areas),
+            panels={key: self.mirrored_box(box) for key, box in self.panels.items()},
+            keepouts={key: outline.flipped(middle) for key, outline in self.keepouts.items()},
+            ribs=tuple(replace(row, strips=tuple(map(self.mirrored_box, row.strips))) for row in self.ribs),
+            boxes={key: self.mirrored_box(box) for key, box in self.boxes.items()},
         )
 
     def edges(self) -> dict[str, float]:
@@ -86,7 +84,8 @@ class Side:
             named |= {f"{name}.{edge}": value for edge, value in edges_of(box)}
         return named
 
-    def _mirrored_box(self, box: Bounds) -> Bounds:
+    def mirrored_box(self, box: Bounds) -> Bounds:
+        """A box on this side as it lies on the side across the car."""
         return Bounds(self.width_mm - box.right, box.bottom, self.width_mm - box.left, box.top)
 
 
@@ -95,14 +94,3 @@ def edges_of(box: Bounds) -> Iterator[tuple[str, float]]:
     middle = box.centre
     values = (box.left, box.right, box.bottom, box.top, box.width, box.height, middle.x, middle.y)
     return zip(EDGE_NAMES, values, strict=True)
-
-
-def rectangle(box: Bounds) -> Outline:
-    """A box as an outline."""
-    corners = [
-        Point(box.left, box.bottom),
-        Point(box.right, box.bottom),
-        Point(box.right, box.top),
-        Point(box.left, box.top),
-    ]
-    return Outline.of([Path.through(corners, closed=True)])

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from heraldry.artwork import Ink
+from heraldry.artwork import Ink, Plate
 from heraldry.geometry.affine import Affine
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Bounds, Outline
@@ -33,6 +33,11 @@ class Layer:
     ink: Ink
     outline: Outline
 
+    @property
+    def plate(self) -> Plate:
+        """The same as the plate of its ink."""
+        return Plate(self.ink.name, self.ink, self.outline)
+
 
 @dataclass(frozen=True, eq=False)
 class Sketch:
@@ -51,7 +56,7 @@ class Sketch:
     @property
     def ink_box(self) -> Bounds:
         """The box round all ink."""
-        return box_round([bounds(layer.outline) for layer in self.layers])
+        return Bounds.round(bounds(layer.outline) for layer in self.layers)
 
 
 def moved_box(box: Bounds, enlarge: float, right: float, up: float) -> Bounds:
@@ -63,18 +68,8 @@ def moved_box(box: Bounds, enlarge: float, right: float, up: float) -> Bounds:
 
 def held_by_ink(layers: Sequence[Layer], hold: Hold) -> Sketch:
     """Layers moved so that the held point of the box round all their ink is at the origin."""
-    box = box_round([bounds(layer.outline) for layer in layers])
+    box = Bounds.round(bounds(layer.outline) for layer in layers)
     right = -(box.left + SHARE[hold.anchor] * box.width)
     up = -(box.bottom + SHARE_UP[hold.level] * box.height)
     moved = tuple(Layer(one.ink, one.outline.transformed(Affine.move(right, up))) for one in layers)
     return Sketch(moved, moved_box(box, 1.0, right, up))
-
-
-def box_round(boxes: Sequence[Bounds]) -> Bounds:
-    """The box round several."""
-    return Bounds(
-        min(box.left for box in boxes),
-        min(box.bottom for box in boxes),
-        max(box.right for box in boxes),
-        max(box.top for box in boxes),
-    )

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 
 from heraldry.diagrams.cars import Car
 from heraldry.diagrams.item import Item
-from heraldry.diagrams.sketch import Hold, Sketch, box_round
+from heraldry.diagrams.sketch import Hold, Sketch
 from heraldry.errors import HeraldryError
 from heraldry.geometry.outline import Bounds
 
@@ -59,7 +59,7 @@ class Studio:
         key = (item.name, hold)
         if key not in self._extents:
             cars = self.cars if self.differs(item) else self.cars[:1]
-            self._extents[key] = box_round(list(self._boxes(item, cars or (Car(None),), hold)))
+            self._extents[key] = Bounds.round(self._boxes(item, cars or (Car(None),), hold))
         return self._extents[key]
 
     def _boxes(self, item: Item, cars: tuple[Car, ...], hold: Hold) -> Iterator[Bounds]:

@@ -18,7 +18,7 @@ from heraldry.geometry.affine import Affine
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Bounds
 from heraldry.plates.compose import Composed, compose
-from heraldry.plates.turned_over import draw_shape, draw_to_be_turned_over, in_mirror
+from heraldry.plates.turned_over import draw_shape, draw_to_be_turned_over
 from heraldry.resolve.resolved import ResolvedHerald
 from heraldry.shapes.table import ShapeKind
 from heraldry.shapes.text import SHARE_UP
@@ -78,7 +78,7 @@ class ShapeSubject:
             arguments |= {"anchor": hold.anchor, "level": hold.level}
         if hold.turned_over:
             drawn = draw_to_be_turned_over(self.kind, arguments)
-            drawn = drawn.with_outline(in_mirror(drawn.outline))
+            drawn = drawn.with_outline(drawn.outline.flipped())
         else:
             drawn = draw_shape(self.kind, arguments)
         layer = Layer(self.ink, drawn.outline)

@@ -26,7 +26,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from heraldry.geometry.affine import Affine
-from heraldry.geometry.point import Point
+from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Arc, Cubic, Line, Path, Segment
 
 LINE, ARC, CUBIC = 0, 1, 2
@@ -61,6 +61,31 @@ class Bounds:
     def centre(self) -> Point:
         """The middle of the box."""
         return Point((self.left + self.right) / 2, (self.bottom + self.top) / 2)
+
+    @property
+    def outline(self) -> Outline:
+        """All that lies in the box."""
+        corners = [(self.left, self.bottom), (self.right, self.bottom), (self.right, self.top), (self.left, self.top)]
+        return Outline.of([Path.through([Point(x, y) for x, y in corners], closed=True)])
+
+    @staticmethod
+    def round(boxes: Iterable[Bounds]) -> Bounds:
+        """The box round several, of which there is one at least.
+
+        >>> Bounds.round([Bounds(0, 0, 1, 1), Bounds(4, -1, 5, 0)])
+        Bounds(left=0, bottom=-1, right=5, top=1)
+        """
+        known = list(boxes)
+        left, bottom = min(box.left for box in known), min(box.bottom for box in known)
+        return Bounds(left, bottom, max(box.right for box in known), max(box.top for box in known))
+
+    def grown(self, by_mm: float) -> Bounds:
+        """The box with a margin on all sides; a smaller one where that is negative."""
+        return Bounds(self.left - by_mm, self.bottom - by_mm, self.right + by_mm, self.top + by_mm)
+
+    def reach_over(self, room: Bounds) -> float:
+        """How far the box reaches out of a room, mm; negative when it is inside."""
+        return max(room.left - self.left, room.bottom - self.bottom, self.right - room.right, self.top - room.top)
 
 
 @dataclass(frozen=True, eq=False)
@@ -114,7 +139,7 @@ class Outline:
     @property
     def paths(self) -> tuple[Path, ...]:
         """The rings as chains of segment values, for writers and for reading."""
-        segments = [_segment(kind, row) for kind, row in zip(self.kinds, self.data.tolist(), strict=True)]
+        segments = [segment_of(kind, row) for kind, row in zip(self.kinds, self.data.tolist(), strict=True)]
         bounds = self.rings.tolist()
         return tuple(
             Path(tuple(segments[first:last]), closed=True) for first, last in zip(bounds[:-1], bounds[1:], strict=True)
@@ -145,6 +170,10 @@ class Outline:
         data[arcs, 1:3] = forward[arcs, 1:3]
         data[arcs, 2, 1] *= -1.0
         return Outline(kinds, data, self.rings)
+
+    def flipped(self, about: Point = ORIGIN) -> Outline:
+        """Left and right exchanged about an upright line, rings walked the right way again."""
+        return self.transformed(Affine.mirror(about=about)).reversed()
 
     def quantised(self) -> Outline:
         """Every point and radius on the ``QUANTUM_MM`` grid, so that equal things are equal to the bit."""
@@ -197,7 +226,8 @@ def _row(segment: Segment) -> tuple[int, tuple[float, ...]]:
     return CUBIC, (s.x, s.y, c1.x, c1.y, c2.x, c2.y, e.x, e.y)
 
 
-def _segment(kind: int, row: list[list[float]]) -> Segment:
+def segment_of(kind: int, row: list[list[float]]) -> Segment:
+    """The segment that a row of ``kinds`` and ``data`` holds."""
     (sx, sy), one, two, (ex, ey) = row
     start, end = Point(sx, sy), Point(ex, ey)
     if kind == LINE:

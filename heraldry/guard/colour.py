@@ -95,15 +95,6 @@ def judge(ink: str, paint: str, film: Film = "clear", opaque: bool = False) -> V
     return Verdict(seen, difference(seen, paint), difference(seen, ink))
 
 
-def shows_as_patch(ground: str, paint: str) -> bool:
-    """Whether a ground printed to match the paint is noticed beside it.
-
-    >>> shows_as_patch("#24402f", "#1f3b2d"), shows_as_patch("#2b4a38", "#1f3b2d")
-    (False, True)
-    """
-    return difference(ground, paint) > NOTICEABLE
-
-
 def _color() -> type[Color]:
     from coloraide import Color  # imported where used: start-up time
 

@@ -1,4 +1,4 @@
-"""The finest line and the finest gap in one ink's artwork: where, and how wide.
+"""Fine lines and narrow gaps in one ink's artwork: where, and how wide.
 
 Millimetres; widths are right to ``WIDTH_ACCURACY_MM``. A *line* is a place where the ink is narrow, a *gap*
 one where the white between ink is narrow; a gap is a line of the white, and both are found by looking
@@ -50,18 +50,8 @@ LOOKS_PER_LIMIT = 2.0
 LOOK_BEYOND = 1.15
 """Looks reach this many limits: the narrowest spot lies between two looks that may both miss the limit."""
 
-SMALLEST_LIMIT_MM = 0.05
-"""Where the search for the finest line begins: no press prints finer (offset 0.053 mm; common practice, no
-source)."""
-
-STOUTEST_LINE_MM = 3.2
-"""Where that search ends: what is wider is a surface to anyone's eye, and looks of that length cost most."""
-
 LINK = 1.5
 """Looks whose middles lie within this many spacings of each other belong to one spot."""
-
-FINEST_END_MM = 0.3
-"""The end of a spur that the search for the finest line passes over, where no limit says what is short."""
 
 DISC_TOLERANCE_MM = 0.0005
 """How near the largest disc in a small part is found."""
@@ -93,48 +83,14 @@ def narrow_gaps(outline: Outline, limit_mm: float) -> tuple[Spot, ...]:
     return _narrow(outline, "gap", limit_mm)
 
 
-def finest_line(outline: Outline) -> Spot:
-    """The narrowest line of all; raises GeometryError when there is no ink.
-
-    Ends of strokes and the last ``FINEST_END_MM`` of tips are passed over, for no limit says what is short.
-    If nothing is finer than ``STOUTEST_LINE_MM``, the answer is the largest disc in the smallest part.
-    """
-    if outline.is_empty:
-        raise GeometryError("there is no ink to measure the finest line of")
-    return _finest(outline, "line") or _slimmest_part(outline)
-
-
-def finest_gap(outline: Outline) -> Spot | None:
-    """The narrowest gap of all; None where no white finer than ``STOUTEST_LINE_MM`` lies between ink."""
-    return None if outline.is_empty else _finest(outline, "gap")
-
-
 def _narrow(outline: Outline, kind: Literal["line", "gap"], limit_mm: float) -> tuple[Spot, ...]:
     if not limit_mm > 0.0:
         raise GeometryError(f"the limit for a {kind} is {limit_mm:g} mm, it must be more than 0")
     if outline.is_empty:
         return ()
     region = _Region.of(outline, kind)
-    spots = region.spots(limit_mm, END_ALLOWANCE * limit_mm)
+    spots = region.spots(limit_mm)
     return _worst_first([*spots, *region.lost_parts(limit_mm, spots)])
-
-
-def _finest(outline: Outline, kind: Literal["line", "gap"]) -> Spot | None:
-    """Double the limit until something is found: that holds the narrowest."""
-    region = _Region.of(outline, kind)
-    limit = SMALLEST_LIMIT_MM
-    while limit <= STOUTEST_LINE_MM:
-        spots = region.spots(limit, FINEST_END_MM)
-        found = _worst_first([*spots, *region.lost_parts(limit, spots)])
-        if found:
-            return found[0]
-        limit *= 2
-    return None
-
-
-def _slimmest_part(outline: Outline) -> Spot:
-    region = _Region.of(outline, "line")
-    return _worst_first([region.largest_disc(part) for part in region.parts])[0]
 
 
 def _worst_first(spots: list[Spot]) -> tuple[Spot, ...]:
@@ -159,10 +115,10 @@ class _Region:
             return _Region(kind, _edge_of(shapely.reverse(rings)), shapely.polygons(holes))
         return _Region(kind, _edge_of(rings), polygons)
 
-    def spots(self, limit_mm: float, end_mm: float) -> list[Spot]:
-        """The spots narrower than a limit, deeper than ``end_mm`` from the end of their spur."""
+    def spots(self, limit_mm: float) -> list[Spot]:
+        """The spots narrower than a limit, each deep enough in its spur."""
         spacing = limit_mm / LOOKS_PER_LIMIT
-        across = self._countable(spacing, limit_mm * LOOK_BEYOND, end_mm)
+        across = self._countable(spacing, limit_mm * LOOK_BEYOND, END_ALLOWANCE * limit_mm)
         middles = (across.near + across.far) / 2
         groups = _neighbours_joined(middles, LINK * spacing)
         measured = [self._measured(across, middles, group, spacing) for group in groups]

@@ -4,8 +4,11 @@
 ``brief``         what is asked for: words, land, colours, era, size, seed
 ``words``         the parts of a name: body, kind of company, initials
 ``eras``          the letters and colours of an era; ``hands`` brings lines of them to a length
+``road_hands``    the hands of a road that has alphabets of its own
 ``inks``          the inks of a page, seen on its paint
+``land``          the land that a railroad serves, measured once
 ``sketch``        a herald as it is composed: shapes, and which ink each lies in
+``kit``           what a herald is composed with, and the lines of lettering that all have in common
 ``fields``        what stands in the middle; ``frames`` compose whole heralds round it
 ``writing``       a sketch as TOML
 ``proofs``        a sketch drawn

@@ -39,7 +39,7 @@ ALIKE = 0.035
 
 @dataclass(frozen=True, eq=False)
 class Idea:
-    """A sound herald: its proof, the text of its file, how far it falls short of the rules, and what it looks like."""
+    """A sound herald: its proof, how far it falls short of the rules, and what it looks like."""
 
     proof: Proof
     shortfall: float
@@ -79,7 +79,7 @@ def desk_of(brief: Brief) -> Desk:
 
 def new_road_toml(brief: Brief, inks: Inks) -> str:
     """The road file of a brief without one."""
-    return road_toml(brief.words.name, brief.words.initials, None, inks.colours)
+    return road_toml(brief.words.name, brief.words.initials, inks.colours)
 
 
 def sound_ideas(desk: Desk) -> Iterator[Idea]:
@@ -113,11 +113,9 @@ def _tried(desk: Desk, choice: Choice, chance: Random) -> Idea | None:
 def _kit(desk: Desk, era: Era, chance: Random) -> Kit:
     brief = desk.brief
     titles, initials = (desk.hands or era.titles), (desk.hands or era.initials)
-    title = chance.choice(titles)
     return Kit(
         brief.words,
-        title,
-        title,
+        chance.choice(titles),
         chance.choice(initials),
         measured(brief.region) if brief.region else None,
         era.name,

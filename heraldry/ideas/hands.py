@@ -16,7 +16,7 @@ from heraldry.lettering.alphabet import Alphabet
 from heraldry.lettering.alphabets import LetterParameters
 from heraldry.lettering.alphabets.contour import Corner
 from heraldry.lettering.alphabets.named import ours
-from heraldry.lettering.setting.lay import ink_reach
+from heraldry.lettering.setting.lay import ink_width
 
 WIDTH_STEP = 0.15
 """Widths are chosen in steps, so that many heralds share their letters; tracking fills what is between two."""
@@ -83,8 +83,7 @@ def gaps_in(text: str) -> int:
 @lru_cache(maxsize=4096)
 def caps_exactly(hand: Hand, text: str, width: float) -> float:
     """How long the ink of a line is, in cap heights, without tracking; its letters are drawn for that."""
-    begin, end = ink_reach(hand.alphabet(width).set_line(text, 1.0))
-    return end - begin
+    return ink_width(hand.alphabet(width).set_line(text, 1.0))
 
 
 @lru_cache(maxsize=4096)

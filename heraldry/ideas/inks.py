@@ -8,7 +8,7 @@ from random import Random
 from typing import Any
 
 from heraldry.errors import HeraldryError
-from heraldry.guard.colour import difference, judge
+from heraldry.guard.colour import ANOTHER_COLOUR, difference, judge
 from heraldry.ideas.brief import Brief
 from heraldry.ideas.eras import ERAS, LIGHT_COLOURS
 
@@ -50,7 +50,8 @@ def _inks(tables: Mapping[str, Mapping[str, Any]], are_of_the_road: bool, paint:
 
 
 def _ink(colour: str) -> dict[str, Any]:
-    return {"colour": colour, "opaque": True} if difference(colour, WHITE) < DARK / 9 else {"colour": colour}
+    """An ink of a colour; white lies on the paint and has to hide it."""
+    return {"colour": colour, "opaque": True} if difference(colour, WHITE) < ANOTHER_COLOUR else {"colour": colour}
 
 
 def _pairs(brief: Brief, paint: str) -> tuple[tuple[str, str], ...]:

@@ -8,11 +8,9 @@ from typing import Any
 
 from heraldry.ideas.hands import Fitted, Hand, at_width, caps_exactly, fitted, gaps_in, overhang
 from heraldry.ideas.land import Land
-from heraldry.ideas.sketch import Part, Tone, at, one, share
+from heraldry.ideas.sketch import HEAVY, Part, Tone, at, one, share
 from heraldry.ideas.words import Words
 
-HEAVY = 2.4
-"""Line weights come in two steps: a heavy line in fine ones."""
 LEADING = 1.38
 """From base line to base line of stacked lines, in cap heights."""
 LOOSE = 0.05
@@ -27,9 +25,8 @@ class Kit:
 
     words: Words
     title: Hand
-    small: Hand
     letters: Hand
-    """For the name, for what stands beside it, and for initials."""
+    """For the name with what stands beside it, and for initials."""
     land: Land | None
     era: str
     fine: float
@@ -111,7 +108,7 @@ def stack(
     over: Tone | tuple[Tone, ...],
     box: tuple[float, float, float, float],
 ) -> tuple[Part, tuple[Fitted, ...]]:
-    """Lines of one cap height within a box (x, y of its middle, width, height), as large as fits, letters alike wide."""
+    """Lines of one cap height within a box (x, y of its middle, width, height), as large as fits, alike in width."""
     x, y, wide, tall = box
     leading, last = leading_of(hand, texts), len(texts) - 1
     lines = [fitted(hand, text, tall / (1 + leading * last), wide) for text in texts]

@@ -5,7 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
+import shapely
+
+from heraldry.geometry.flatten import flatten
 from heraldry.geometry.measure import bounds, centroid
+from heraldry.shapes.region import region
+from heraldry.shapes.table import as_drawn
 
 MEASURED_MM = 20.0
 MOST_LENGTHY = 2.6
@@ -35,14 +40,7 @@ class Land:
 @lru_cache(maxsize=32)
 def measured(codes: tuple[str, ...]) -> Land:
     """The measures of a land; raises RegionError for codes that no map has."""
-    import shapely  # imported where used: start-up time
-
-    from heraldry.geometry.flatten import flatten
-    from heraldry.shapes.region import region
-    from heraldry.shapes.table import Drawn
-
-    drawn = region(codes, height=MEASURED_MM)
-    outline = drawn.outline if isinstance(drawn, Drawn) else drawn
+    outline = as_drawn(region(codes, height=MEASURED_MM)).outline
     box, heavy = bounds(outline), centroid(outline)
     points = shapely.MultiPoint([point for ring in flatten(outline) for point in ring])
     circle = shapely.minimum_bounding_circle(points)

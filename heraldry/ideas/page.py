@@ -6,16 +6,16 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from heraldry.artwork import Artwork, Ink
-from heraldry.geometry.affine import Affine
 from heraldry.geometry.measure import bounds
-from heraldry.geometry.outline import Bounds, Outline
+from heraldry.geometry.outline import Bounds
 from heraldry.ideas.brief import Brief
 from heraldry.ideas.choosing import COUNT, Idea
 from heraldry.lettering.alphabets.contour import rectangle
-from heraldry.pages.block import BLACK, GREY, Block, Mark, beside
+from heraldry.lettering.setting.lay import ink_width
+from heraldry.pages.block import BLACK, GREY, Block, Mark, beside, into_room
 from heraldry.pages.flow import TITLE_ROOM_MM, Section, pages_of
 from heraldry.pages.paper import Paper
-from heraldry.pages.writing import caption_line, ink_width, sample
+from heraldry.pages.writing import caption_line, sample
 
 COLUMNS = 4
 ROWS = -(-COUNT // COLUMNS)
@@ -72,9 +72,7 @@ def _tile(room: Bounds, paint_hex: str) -> list[Mark]:
 
 def _herald(artwork: Artwork, room: Bounds) -> list[Mark]:
     """Every plate, as large as the room, in the middle of it; its inks are told from those of the captions."""
-    box = bounds(Outline.gather(plate.outline for plate in artwork.plates))
-    factor = min(room.width / box.width, room.height / box.height)
-    there = Affine.move(room.centre.x, room.centre.y) @ Affine.scale(factor) @ Affine.move(-box.centre.x, -box.centre.y)
+    there = into_room(bounds(artwork.outline), room.width, room.height, room.centre)
     return [
         Mark(replace(plate.ink, name=f"{plate.ink.name} of the heralds", spot=False), plate.outline.transformed(there))
         for plate in artwork.plates

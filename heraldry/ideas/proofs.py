@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from heraldry.artwork import Artwork
-from heraldry.build import page_of
+from heraldry.build import artwork_of
 from heraldry.describe.description import Description
 from heraldry.describe.kinds import KINDS, model_of
 from heraldry.describe.read_toml import parse_toml
@@ -37,11 +37,4 @@ def proof_of(sketch: Sketch, text: str, path: Path, road: Description) -> Proof:
     """A sketch drawn from its text; raises DescriptionError where a shape cannot be drawn with its numbers."""
     herald = resolve_herald(described(text, path, road))
     composed = compose(herald)
-    artwork = Artwork(
-        name=herald.name,
-        page=page_of(herald, composed),
-        plates=composed.plates,
-        scale_name=herald.scale.name if herald.scale else "",
-        paint_hex=herald.paint_hex,
-    )
-    return Proof(sketch, text, herald, composed, artwork)
+    return Proof(sketch, text, herald, composed, artwork_of(herald, composed))

@@ -31,10 +31,20 @@ class Choice:
     field: Field
     era: Era
 
+    @property
+    def ground(self) -> str:
+        """What is dark in its frame: the last word of its name."""
+        return self.frame.name.rpartition(" ")[2]
+
+
+def fields_of(frame: Frame) -> list[Field]:
+    """What a frame can hold; a frame of lettering alone holds nothing."""
+    return [FIELDS[name] for name in frame.fields] or [WITHOUT]
+
 
 def choices(era: Era | None, chance: Random) -> list[Choice]:
     """All pairs of frame and field that an era (or any, each with one of its own) would have, by chance."""
-    pairs = [(frame, FIELDS.get(name, WITHOUT)) for frame in ALL for name in (frame.fields or ("none",))]
+    pairs = [(frame, field) for frame in ALL for field in fields_of(frame)]
     found = []
     for frame, field in pairs:
         eras = [one for one in ([era] if era else ERAS.values()) if frame.suits(one.name) and field.suits(one.name)]
@@ -44,28 +54,26 @@ def choices(era: Era | None, chance: Random) -> list[Choice]:
     return found
 
 
+def traits(choice: Choice) -> tuple[tuple[str, str], ...]:
+    """What of a choice is worn by use, each with its kind: family, frame, field, ground."""
+    frame, field = choice.frame, choice.field
+    return ("family", frame.family), ("frame", frame.name), ("field", field.name), ("ground", choice.ground)
+
+
 def in_turn(found: list[Choice]) -> Iterator[Choice]:
     """The same, each next one of what has been used least."""
-    used: Counter[str] = Counter()
+    used: Counter[tuple[str, str]] = Counter()
     left = list(found)
 
     def worn(choice: Choice) -> float:
-        family = used[f"family {choice.frame.family}"] / SHARES.get(choice.frame.family, 1.0)
-        frame = used[f"frame {choice.frame.name}"]
-        field = used[f"field {choice.field.name}"] / FIELD_SHARES.get(choice.field.name, 1.0)
-        ground = used[f"ground {choice.frame.name.rpartition(' ')[2]}"]
-        has_field = 0.0 if choice.field is WITHOUT else FIELD_WEIGHT * field
-        return FAMILY_WEIGHT * family + FRAME_WEIGHT * frame + has_field + GROUND_WEIGHT * ground
+        family, frame, field, ground = (used[trait] for trait in traits(choice))
+        of_family = FAMILY_WEIGHT * (family / SHARES.get(choice.frame.family, 1.0))
+        of_field = FIELD_WEIGHT * (field / FIELD_SHARES.get(choice.field.name, 1.0))
+        has_field = 0.0 if choice.field is WITHOUT else of_field
+        return of_family + FRAME_WEIGHT * frame + has_field + GROUND_WEIGHT * ground
 
     while left:
         best = min(range(len(left)), key=lambda i: (worn(left[i]), i))
         choice = left.pop(best)
-        used.update(
-            (
-                f"family {choice.frame.family}",
-                f"frame {choice.frame.name}",
-                f"field {choice.field.name}",
-                f"ground {choice.frame.name.rpartition(' ')[2]}",
-            )
-        )
+        used.update(traits(choice))
         yield choice

@@ -18,6 +18,9 @@ INKS: tuple[Tone, ...] = ("first", "second")
 Table = Mapping[str, Any]
 """The keys of one table of a herald file."""
 
+HEAVY = 2.4
+"""Line weights come in two steps: a heavy line in fine ones."""
+
 DECIMALS = 5
 """Of a share of the width: a tenth of a micrometre of a herald 10 mm wide."""
 
@@ -108,7 +111,8 @@ def in_one_ink(part: Part) -> Part:
     """The same with all that lies in the second ink in the first."""
     merged: dict[Tone, Tone] = {"first": "first", "second": "first", "bare": "bare"}
     layers = [
-        Layer(one.art, merged[one.tone], tuple(dict.fromkeys(merged[tone] for tone in one.over))) for one in part.layers
+        Layer(layer.art, merged[layer.tone], tuple(dict.fromkeys(merged[tone] for tone in layer.over)))
+        for layer in part.layers
     ]
     return replace(part, layers=tuple(layers))
 

@@ -7,9 +7,9 @@ RAILROAD; a small word stays on one line with the word after it.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import combinations, pairwise
 
 from heraldry.errors import HeraldryError
+from heraldry.pages.writing import balanced
 
 KINDS = frozenset(
     [
@@ -131,12 +131,7 @@ def parted(text: str, count: int, small: frozenset[str] = JOINED_TO_THE_NEXT) ->
     words = _unbreakable(text.split(), small)
     if count < 2 or len(words) < 2:
         return (text,)
-
-    def longest(breaks: tuple[int, ...]) -> int:
-        return max(len(line) for line in _broken(words, breaks))
-
-    breaks = min(combinations(range(1, len(words)), min(count, len(words)) - 1), key=longest)
-    return tuple(_broken(words, breaks))
+    return tuple(balanced(words, [len(word) for word in words], min(count, len(words)), space=1))
 
 
 def _unbreakable(words: list[str], small: frozenset[str]) -> list[str]:
@@ -149,7 +144,3 @@ def _unbreakable(words: list[str], small: frozenset[str]) -> list[str]:
             joined.append(" ".join(together))
             together = []
     return [*joined, *together]
-
-
-def _broken(words: list[str], breaks: tuple[int, ...]) -> list[str]:
-    return [" ".join(words[start:end]) for start, end in pairwise((0, *breaks, len(words)))]

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from heraldry.ideas.sketch import INKS, Sketch, Tone, plate_art
+from heraldry.ideas.sketch import HEAVY, INKS, Sketch, Tone, plate_art
 
 
 @dataclass(frozen=True)
@@ -28,7 +28,7 @@ def herald_toml(sketch: Sketch, sheet: Sheet, title: str) -> str:
     heads = [("kind", "herald"), ("road", sheet.road_file), ("scale", sheet.scale), ("width", sheet.width)]
     heads += [("on", sheet.on), ("film", sheet.film if sheet.film != "clear" else "")]
     blocks = [f"# {title}", *_aligned((key, value) for key, value in heads if value), ""]
-    blocks += _table("let", {"fine": f"width * {sketch.fine:g}", "heavy": "fine * 2.4"})
+    blocks += _table("let", {"fine": f"width * {sketch.fine:g}", "heavy": f"fine * {HEAVY:g}"})
     used = [tone for tone in INKS if plate_art(sketch.part.layers, tone)]
     for name, keys in sheet.ink_tables.items():
         if name in {sheet.inks[tone] for tone in used}:
@@ -43,10 +43,9 @@ def herald_toml(sketch: Sketch, sheet: Sheet, title: str) -> str:
     return "\n".join(blocks)
 
 
-def road_toml(name: str, initials: str, founded: int | None, inks: Mapping[str, Mapping[str, Any]]) -> str:
+def road_toml(name: str, initials: str, inks: Mapping[str, Mapping[str, Any]]) -> str:
     """The road file of a railroad that has none yet."""
-    keys = {"kind": "road", "name": name, "initials": initials, "founded": founded}
-    blocks = [*_aligned((key, value) for key, value in keys.items() if value is not None), ""]
+    blocks = [*_aligned([("kind", "road"), ("name", name), ("initials", initials)]), ""]
     for ink, table in inks.items():
         blocks += _table(f"ink.{ink}", table)
     return "\n".join(blocks)

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from heraldry.artwork import Ink
 from heraldry.geometry.affine import Affine
-from heraldry.geometry.outline import Outline
+from heraldry.geometry.outline import Bounds, Outline
+from heraldry.geometry.point import Point
 from heraldry.lettering.alphabets.contour import rectangle
 
 BLACK = Ink("black", "#111111", spot=False)
@@ -59,9 +60,15 @@ def beside(*columns: tuple[float, Block]) -> Block:
     return Block(max((block.height_mm for _, block in columns), default=0.0), tuple(marks), base)
 
 
-def rule(width_mm: float, thick_mm: float, ink: Ink = BLACK) -> Block:
+def rule(width_mm: float, thick_mm: float) -> Block:
     """A line across at the very top, which takes no height."""
-    return Block(0.0, (Mark(ink, rectangle(0.0, -thick_mm, width_mm, 0.0)),))
+    return Block(0.0, (Mark(BLACK, rectangle(0.0, -thick_mm, width_mm, 0.0)),))
+
+
+def into_room(box: Bounds, wide_mm: float, high_mm: float, centre: Point) -> Affine:
+    """What brings a box into a room as large as it allows, its middle at a place."""
+    size = min(wide_mm / box.width, high_mm / box.height)
+    return Affine.move(centre.x, centre.y) @ Affine.scale(size) @ Affine.move(-box.centre.x, -box.centre.y)
 
 
 def gap(height_mm: float) -> Block:

@@ -11,11 +11,11 @@ from dataclasses import dataclass
 from heraldry.artwork import Artwork, Finding, Ink, Plate
 from heraldry.geometry.outline import Bounds, Outline
 from heraldry.lettering.alphabets.contour import rectangle
+from heraldry.lettering.setting.lay import ink_width
 from heraldry.pages.block import BLACK, GREY, RULE_MM, Block, Mark, beside, gap, rule, stacked
-from heraldry.pages.paper import HEAD_MM, SIDE_MM, Paper
-from heraldry.pages.writing import caption_line, heading, held_right, ink_width, lettered
+from heraldry.pages.paper import HEAD_MM, PAPER_INK, SIDE_MM, Paper
+from heraldry.pages.writing import caption_line, heading, held_right, lettered
 
-PAPER_INK = Ink("paper", "#ffffff", opaque=True, spot=False)
 TITLE_CAP_MM, TITLE_BASE_MM, TITLE_ROOM_MM = 3.4, 8.0, 16.0
 NOTE_ROOM_MM = 62.0
 """Kept free for the note at the right of a title."""

@@ -5,10 +5,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from heraldry.artwork import Ink
 from heraldry.errors import HeraldryError, nearest
 
 SIDE_MM, HEAD_MM, FOOT_MM = 19.0, 18.0, 17.0
 """Margins: wider than any printer's blank edge, and wide enough for a thumb."""
+PAPER_INK = Ink("paper", "#ffffff", opaque=True, spot=False)
+"""What a page is white with, so that a picture of it is not seen through."""
 GRID_MM = 2.0
 """Base lines stand on whole steps of this, so that lines of neighbouring columns agree."""
 CAPTION_COLUMN_MM = 46.0

@@ -16,7 +16,7 @@ from heraldry.lettering.alphabet import Alphabet, SetLine
 from heraldry.lettering.alphabets import LetterParameters
 from heraldry.lettering.alphabets.named import ours
 from heraldry.lettering.setting import straight
-from heraldry.lettering.setting.lay import Anchor, ink_reach
+from heraldry.lettering.setting.lay import Anchor, ink_width
 from heraldry.pages.block import BLACK, GREY, Block, Mark, stacked
 from heraldry.pages.paper import up_to_grid
 
@@ -35,12 +35,6 @@ HANGING_MM = 1.0
 """What may hang under a base line without more room being made; less than the least air of what follows."""
 
 Fits = Callable[[str], bool]
-
-
-def ink_width(line: SetLine) -> float:
-    """Width of the ink of a line."""
-    begin, end = ink_reach(line)
-    return end - begin
 
 
 def broken(text: str, fits: Fits) -> list[str]:
@@ -69,7 +63,7 @@ def _cut(word: str, fits: Fits) -> list[str]:
     return pieces
 
 
-def balanced(words: list[str], widths: list[float], count: int) -> list[str]:
+def balanced(words: Sequence[str], widths: Sequence[float], count: int, space: float = USUAL_SPACE_CAPS) -> list[str]:
     """Words, of widths in cap heights, on so many lines, the longest of them as short as can be.
 
     >>> balanced(["a", "long", "way"], [1.0, 4.0, 3.0], 2)
@@ -77,7 +71,7 @@ def balanced(words: list[str], widths: list[float], count: int) -> list[str]:
     """
 
     def longest(breaks: tuple[int, ...]) -> float:
-        return max(sum(widths[a:b]) + USUAL_SPACE_CAPS * (b - a - 1) for a, b in pairwise((0, *breaks, len(words))))
+        return max(sum(widths[a:b]) + space * (b - a - 1) for a, b in pairwise((0, *breaks, len(words))))
 
     best = min(combinations(range(1, len(words)), count - 1), key=longest)
     return [" ".join(words[a:b]) for a, b in pairwise((0, *best, len(words)))]

@@ -13,7 +13,7 @@ from heraldry.geometry.outline import EMPTY, Bounds, Outline
 from heraldry.plates.art import ArtRoom
 from heraldry.plates.forms import derived
 from heraldry.plates.stage import Stage
-from heraldry.plates.turned_over import draw_shape, draw_to_be_turned_over, in_mirror
+from heraldry.plates.turned_over import draw_shape, draw_to_be_turned_over
 from heraldry.resolve.kept import Kept
 from heraldry.resolve.resolved import ResolvedForm, ResolvedHerald, ResolvedPlate, ResolvedShape
 from heraldry.shapes.table import Drawn
@@ -60,7 +60,7 @@ def compose(herald: ResolvedHerald, turned_over: bool = False, kept: Kept | None
 
 
 def _in_mirror(plates: list[Plate]) -> list[Plate]:
-    return [replace(plate, outline=in_mirror(plate.outline)) for plate in plates]
+    return [replace(plate, outline=plate.outline.flipped()) for plate in plates]
 
 
 def _set_up(herald: ResolvedHerald, turned_over: bool, kept: Kept, faults: list[Fault]) -> Stage:

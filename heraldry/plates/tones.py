@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from heraldry.artwork import channels
+
 STANDS_OUT = 0.5
 """A plate is seen as drawn, and not as bare, if its lightness differs from the ground's at least by this share of
 what differs most; common practice, no source."""
@@ -21,8 +23,7 @@ def lightness(colour_hex: str) -> float:
     >>> [round(lightness(colour), 1) for colour in ("#000000", "#777777", "#ffffff")]
     [0.0, 50.0, 100.0]
     """
-    channels = (int(colour_hex[i : i + 2], 16) / 255 for i in (1, 3, 5))
-    luminance = sum(share * _linear(channel) for share, channel in zip(LUMINANCE, channels, strict=True))
+    luminance = sum(share * _linear(one / 255) for share, one in zip(LUMINANCE, channels(colour_hex), strict=True))
     if luminance <= (6 / 29) ** 3:
         return float(luminance * (29 / 3) ** 3)
     return float(116 * luminance ** (1 / 3) - 16)

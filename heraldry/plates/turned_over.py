@@ -11,22 +11,19 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from heraldry.geometry.affine import Affine
 from heraldry.geometry.measure import bounds
-from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.lettering.setting.lay import Anchor
-from heraldry.shapes.table import Drawn, ShapeKind, value_kind
+from heraldry.shapes.table import Drawn, ShapeKind, as_drawn, value_kind
 
 OTHER_ANCHOR: dict[Anchor, Anchor] = {"start": "end", "middle": "middle", "end": "start"}
 STRAIGHT_UP_DEG = 90.0
-"""The direction of the mirror's line, and where a text round a circle stands by itself."""
+"""Where a text round a circle stands by itself."""
 
 
 def draw_shape(kind: ShapeKind, arguments: Mapping[str, Any]) -> Drawn:
     """A shape drawn as it is."""
-    result = kind.draw(**arguments)
-    return Drawn(result) if isinstance(result, Outline) else result
+    return as_drawn(kind.draw(**arguments))
 
 
 def draw_to_be_turned_over(kind: ShapeKind, arguments: Mapping[str, Any]) -> Drawn:
@@ -35,14 +32,9 @@ def draw_to_be_turned_over(kind: ShapeKind, arguments: Mapping[str, Any]) -> Dra
         return draw_shape(kind, arguments)
     if kind.name == "text":
         drawn = draw_shape(kind, _mirrored_line(arguments))
-        return drawn.with_outline(in_mirror(drawn.outline))
+        return drawn.with_outline(drawn.outline.flipped())
     drawn = draw_shape(kind, arguments)
-    return drawn.with_outline(in_mirror(drawn.outline, bounds(drawn.outline).centre))
-
-
-def in_mirror(outline: Outline, about: Point = ORIGIN) -> Outline:
-    """An outline with left and right exchanged about an upright line."""
-    return outline.transformed(Affine.mirror(STRAIGHT_UP_DEG, about)).reversed()
+    return drawn.with_outline(drawn.outline.flipped(bounds(drawn.outline).centre))
 
 
 def is_lettering(kind: ShapeKind) -> bool:

@@ -77,7 +77,7 @@ def _plate_faults(plate: Plate, page: Bounds) -> Iterator[str]:
     elif not np.all(np.isfinite(outline.data)):
         yield "has a coordinate that is not a number"
     else:
-        over = _reach_over(bounds(outline), page)
+        over = bounds(outline).reach_over(page)
         if over > PAGE_TOLERANCE_MM:
             yield f"reaches {over:.3f} mm over the edge of the page"
         yield from _area_faults(outline)
@@ -108,8 +108,3 @@ def _shoelace(ring: NDArray[np.float64]) -> float:
     """The signed area of a polygon, mm²; counted from its first corner, to lose no digits far out."""
     x, y = (ring - ring[0]).T
     return float(x @ np.roll(y, -1) - y @ np.roll(x, -1)) / 2
-
-
-def _reach_over(box: Bounds, page: Bounds) -> float:
-    """How far a box reaches out of a page, mm; negative when it is inside."""
-    return max(page.left - box.left, page.bottom - box.bottom, box.right - page.right, box.top - page.top)

@@ -32,25 +32,10 @@ from heraldry.shapes.region import shape as region_shape
 from heraldry.shapes.table import SHAPES, Drawn, ShapeKind
 
 FAMILIES = (
-    *(rounds, borders, polygons, frames, shields, shield_outlines, stripes, bands, arrows, ribbons, wings),
-    *(
-        wheels,
-        rails,
-        nature,
-        path_data,
-        drawing_shape,
-        region_shape,
-        neighbours,
-        coast,
-        map_features,
-        map_route,
-        following,
-        routes,
-        text,
-        lines,
-        monogram,
-    ),
-)
+    rounds, borders, polygons, frames, shields, shield_outlines, stripes, bands, arrows, ribbons, wings, wheels, rails,
+    nature, path_data, drawing_shape, region_shape, neighbours, coast, map_features, map_route, following, routes, text,
+    lines, monogram,
+)  # fmt: skip
 """The families, named so that importing this package is what enters them in the table."""
 
 __all__ = ["FAMILIES", "SHAPES", "Drawn", "ShapeKind"]

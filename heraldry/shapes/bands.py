@@ -13,7 +13,7 @@ from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Arc, Line, Path, Segment
 from heraldry.shapes.checks import MOST_PIECES, positive
-from heraldry.shapes.curves import bow, closed, flipped, half_turned, placed
+from heraldry.shapes.curves import bow, closed, half_turned, placed
 from heraldry.shapes.table import Angle, Flag, Length, Place, Places, shape
 
 End = Literal["square", "slant", "backslant", "point", "hollow", "round"]
@@ -91,7 +91,7 @@ def slants(
         raise GeometryError(f"stripes of {pitch:g} mm over {length:g} mm are more than {MOST_PIECES}")
     if meeting:
         half = _leaning(length / 2, tall, stripe, pitch, lean)
-        sides = [placed(half, Point(-length / 4, 0.0)), placed(flipped(half), Point(length / 4, 0.0))]
+        sides = [placed(half, Point(-length / 4, 0.0)), placed(half.flipped(), Point(length / 4, 0.0))]
         return placed(Outline.gather(sides), centre, turn)
     return placed(_leaning(length, tall, stripe, pitch, lean), centre, turn)
 

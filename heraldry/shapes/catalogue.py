@@ -11,7 +11,7 @@ from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import Point
 from heraldry.shapes.drawing.shape import LANTERN
 from heraldry.shapes.region.examples import map_examples
-from heraldry.shapes.table import SHAPES, Drawn, ShapeKind
+from heraldry.shapes.table import SHAPES, ShapeKind, as_drawn
 
 Arguments = Mapping[str, Any]
 
@@ -73,9 +73,8 @@ EXAMPLES: dict[str, Arguments] = {
     "wheel": {"wheel": 10.0, "weight": 90.0},
     "wing": {"wing": 20.0},
     "wings": {"wings": 22.0},
-    **map_examples(),
 }
-"""Arguments of an example of each kind, in millimetres and degrees; places are points."""
+"""Arguments of an example of each kind that stands by itself, in millimetres and degrees; places are points."""
 
 ALSO: dict[str, tuple[Arguments, ...]] = {
     "arrow": ({"barb": 1.6}, {"double": True}, {"notch": 2.0}, {"width": 0.9, "head": 5.0}),
@@ -179,21 +178,20 @@ def _room(kind: ShapeKind) -> str:
     return kind.draw.__module__.split(".")[2]
 
 
-def examples() -> tuple[tuple[str, str, Outline], ...]:
-    """The name, the summary and an example of every kind of shape, in the order of their names."""
-    return tuple((kind.name, kind.summary, example(kind.name)) for _, kind in sorted(SHAPES.items()))
+def arguments_of(name: str) -> Arguments:
+    """What the example of a kind is drawn with; raises KeyError for a kind that has none."""
+    return EXAMPLES[name] if name in EXAMPLES else map_examples()[name]
 
 
 def example(name: str, **otherwise: Any) -> Outline:
     """The example of a kind, or one that differs from it; raises KeyError for a kind that has none."""
-    return _drawn(name, {**EXAMPLES[name], **otherwise}) if otherwise else _plain(name)
+    return _drawn(name, {**arguments_of(name), **otherwise}) if otherwise else _plain(name)
 
 
 @cache
 def _plain(name: str) -> Outline:
-    return _drawn(name, EXAMPLES[name])
+    return _drawn(name, arguments_of(name))
 
 
 def _drawn(name: str, arguments: Arguments) -> Outline:
-    drawn = SHAPES[name].draw(**arguments)
-    return drawn.outline if isinstance(drawn, Drawn) else drawn
+    return as_drawn(SHAPES[name].draw(**arguments)).outline

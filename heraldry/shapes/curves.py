@@ -102,11 +102,6 @@ def half_turned(stroke: Segment) -> Segment:
     return moved(stroke, Affine.turn(180.0))
 
 
-def flipped(outline: Outline) -> Outline:
-    """An outline with left and right exchanged, its rings walked the right way again."""
-    return outline.transformed(Affine.mirror(90.0)).reversed()
-
-
 def moved(stroke: Segment, affine: Affine) -> Segment:
     """A stroke under a map that keeps circles circles."""
     start, end = affine(stroke.start), affine(stroke.end)

@@ -14,9 +14,10 @@ from heraldry.lettering.stack import Align, Fractions, Stacked, fit_into, set_st
 from heraldry.lettering.stack.box import SetStack
 from heraldry.shapes.checks import positive
 from heraldry.shapes.table import Drawn, Flag, Length, Lettering, Place, Text, shape
+from heraldry.shapes.text import LONGEST_LINE
 from heraldry.shapes.text_fitting import Initials, manner_of
 
-MOST_LINES, LONGEST_LINE = 40, 200
+MOST_LINES = 40
 """More is a text, and no lettering."""
 
 

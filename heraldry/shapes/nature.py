@@ -195,7 +195,8 @@ def pine(
 ) -> Outline:
     """A pine; `pine` is its height, `width` that of its lowest branches, `trunk` the height of its bare foot.
 
-    `tiers` are its storeys of branches. A `count` of more sets smaller ones beside it, right and left in turn. `centre` is the foot of the tallest.
+    `tiers` are its storeys of branches. A `count` of more sets smaller ones beside it, right and left in turn.
+    `centre` is the foot of the tallest.
     """
     width = 0.56 * pine if width is None else positive("width", width)
     trunk = 0.12 * pine if trunk is None else at_least("trunk", trunk, 0.0)

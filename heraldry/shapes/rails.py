@@ -8,7 +8,7 @@ from typing import Literal
 from heraldry.errors import GeometryError
 from heraldry.geometry.boolean import subtract, unite
 from heraldry.geometry.corners import polygon as cornered
-from heraldry.geometry.outline import Outline
+from heraldry.geometry.outline import Bounds, Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Line, Segment
 from heraldry.shapes.checks import at_least, counted, positive
@@ -154,8 +154,7 @@ def crossed(
 
 
 def _box(x: float, y: float, width: float, height: float) -> Outline:
-    left, right, low, high = x - width / 2, x + width / 2, y - height / 2, y + height / 2
-    return corners((left, low), (right, low), (right, high), (left, high))
+    return Bounds(x - width / 2, y - height / 2, x + width / 2, y + height / 2).outline
 
 
 def _tie_nearness(count: int, reach: float, tie: float) -> list[tuple[float, float]]:

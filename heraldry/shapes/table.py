@@ -57,6 +57,11 @@ class Drawn:
         return replace(self, outline=outline)
 
 
+def as_drawn(result: Outline | Drawn) -> Drawn:
+    """What a shape's function gives, be it an outline alone or one with places and notes."""
+    return result if isinstance(result, Drawn) else Drawn(result)
+
+
 ShapeRef = Annotated[Drawn, "shape"]
 """Another shape of the same file, named."""
 
@@ -119,7 +124,7 @@ def _guarded(
         if kinds[name] == "length":
             positive(name, next(iter(sound.values())))
         drawn = function(**sound)
-        if (drawn.outline if isinstance(drawn, Drawn) else drawn).is_empty:
+        if as_drawn(drawn).outline.is_empty:
             raise GeometryError(f"nothing is left of this {name}, it covers no area")
         return drawn
 

@@ -1,4 +1,4 @@
-"""A line of lettering as long as it is to be: by tracking, by the width of its letters, at last by its size; millimetres.
+"""A line of lettering as long as it is to be: by tracking, by the width of its letters, then by its size; millimetres.
 
 Tracking goes as far as it looks well, then letters are drawn wider or narrower, their stems as they were. Where even
 the narrowest are too long and a floor is named, the line becomes smaller, and never smaller than the floor.
@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 from heraldry.errors import LetteringError
 from heraldry.lettering.alphabet import Alphabet, Figures, SetLine
 from heraldry.lettering.setting import fit_to_angle
+from heraldry.lettering.setting.lay import ink_width
 from heraldry.lettering.stack import Fractions, Level, Manner, composed, justified
-from heraldry.lettering.stack.justify import ink_width
 from heraldry.shapes.checks import positive
 from heraldry.shapes.table import Number
 from heraldry.shapes.text_on_curves import Round

@@ -1,4 +1,4 @@
-"""A line of lettering round a circle, or along a path: what a description says of it, and how it is laid; millimetres."""
+"""A line of lettering round a circle or along a path: what a description says of it, how it is laid; millimetres."""
 
 from __future__ import annotations
 
@@ -62,7 +62,7 @@ class Along:
         return replace(
             self,
             path=None if self.path is None else _data_of(_mirrored(line_of(self.path))),
-            shape=None if self.shape is None else self.shape.with_outline(_mirrored_outline(self.shape.outline)),
+            shape=None if self.shape is None else self.shape.with_outline(self.shape.outline.flipped()),
             arc=None if self.arc is None else tuple(Point(-one.x, one.y) for one in reversed(self.arc)),
             hold=None if self.hold is None else Point(-self.hold.x, self.hold.y),
         )
@@ -147,10 +147,6 @@ def _ends(laid: Laid, base: Path, held_mm: float, anchor: Anchor) -> dict[str, P
 
 def _mirrored(line: Path) -> Path:
     return Path(tuple(mirrored(stroke) for stroke in line.segments), line.closed).reversed()
-
-
-def _mirrored_outline(outline: Outline) -> Outline:
-    return outline.transformed(Affine(a=-1.0)).reversed()
 
 
 def _data_of(line: Path) -> str:

@@ -20,7 +20,7 @@ from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Cubic, Line, Path
 from heraldry.shapes.checks import at_least, positive
-from heraldry.shapes.curves import closed, corners, flipped, islands, placed
+from heraldry.shapes.curves import closed, corners, islands, placed
 from heraldry.shapes.table import Count, Length, Number, Place, shape
 
 UPPER = (Point(0.0, 0.58), Point(0.22, 1.10), Point(0.54, 0.66), Point(1.0, 1.0))
@@ -66,7 +66,7 @@ def wings(
         raise GeometryError(f"apart is {apart:g} mm, it must be less than the span {wings:g} mm")
     right = _wing((wings - apart) / 2, height, feathers, rows, gap)
     right = right.transformed(Affine.move(apart / 2, 0.0))
-    return placed(Outline.gather([right, flipped(right)]), centre)
+    return placed(Outline.gather([right, right.flipped()]), centre)
 
 
 @shape
@@ -84,7 +84,7 @@ def wing(
     `height` is that of the wing, `feathers` how many there are one under another, in so many `rows`, `gap` parts them.
     """
     drawn = _wing(wing, height, feathers, rows, gap).transformed(Affine.move(-wing / 2, 0.0))
-    return placed(drawn if toward == "right" else flipped(drawn), centre)
+    return placed(drawn if toward == "right" else drawn.flipped(), centre)
 
 
 @shape
@@ -118,7 +118,7 @@ def speed_wings(
     tops = [height / 2 - i * (thick + gap) for i in range(count)]
     bars = [_bar(apart / 2, apart / 2 + reach - step * i, top, thick, taper) for i, top in enumerate(tops)]
     right = Outline.gather(bars)
-    return placed(Outline.gather([right, flipped(right)]), centre)
+    return placed(Outline.gather([right, right.flipped()]), centre)
 
 
 @dataclass(frozen=True)

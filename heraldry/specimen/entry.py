@@ -12,6 +12,7 @@ import unicodedata
 from collections.abc import Sequence
 
 from heraldry.lettering.alphabet import Alphabet
+from heraldry.lettering.setting.lay import ink_width
 from heraldry.pages.block import BLACK, GREY, HAIRLINE_MM, Block, beside, gap, rule, stacked
 from heraldry.pages.flow import Entry
 from heraldry.pages.paper import CAPTION_COLUMN_MM
@@ -22,7 +23,6 @@ from heraldry.pages.writing import (
     caption,
     caption_line,
     heading,
-    ink_width,
     sample,
     samples,
 )

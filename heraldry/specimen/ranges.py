@@ -6,10 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from heraldry.lettering.alphabets import LetterParameters, ParametricAlphabet
+from heraldry.lettering.setting.lay import ink_width
 from heraldry.pages.block import Block, beside
 from heraldry.pages.flow import Entry
 from heraldry.pages.paper import CAPTION_COLUMN_MM
-from heraldry.pages.writing import CAPTION_LEADING_MM, caption, heading, ink_width, sample
+from heraldry.pages.writing import CAPTION_LEADING_MM, caption, heading, sample
 from heraldry.specimen.catalogue import Choice, StyleEntry
 from heraldry.specimen.entry import COLUMN_GAP_MM, entry
 from heraldry.specimen.showing import shown_style

@@ -17,15 +17,15 @@ from functools import cache
 from typing import Any
 
 from heraldry.artwork import Artwork, Ink
-from heraldry.geometry.affine import Affine
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.lettering.alphabet import SetLine
-from heraldry.pages.block import BLACK, GREY, HAIRLINE_MM, Block, Mark, beside, gap, rule, stacked
+from heraldry.lettering.setting.lay import ink_width
+from heraldry.pages.block import BLACK, GREY, HAIRLINE_MM, Block, Mark, beside, gap, into_room, rule, stacked
 from heraldry.pages.flow import TITLE_ROOM_MM, Entry, Section, pages_of
 from heraldry.pages.paper import Paper, up_to_grid
-from heraldry.pages.writing import NAME_CAP_MM, broken, caption_line, ink_width, lettered, sample
+from heraldry.pages.writing import NAME_CAP_MM, broken, caption_line, lettered, sample
 from heraldry.shapes.catalogue import ALSO, example, families
 from heraldry.shapes.table import ShapeKind, choices, value_kind
 
@@ -112,10 +112,7 @@ def _picture(outline: Outline, width_mm: float) -> Block:
 
 def _fitted(outline: Outline, wide_mm: float, high_mm: float, centre: Point) -> Mark:
     """A picture as large as a box allows, its middle at a place."""
-    box = bounds(outline)
-    size = min(wide_mm / box.width, high_mm / box.height)
-    there = Affine.move(centre.x, centre.y) @ Affine.scale(size) @ Affine.move(-box.centre.x, -box.centre.y)
-    return Mark(BLACK, outline.transformed(there))
+    return Mark(BLACK, outline.transformed(into_room(bounds(outline), wide_mm, high_mm, centre)))
 
 
 def _thumbs(name: str, width_mm: float) -> Block:

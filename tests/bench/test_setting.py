@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable
-from importlib.resources import files
-from pathlib import Path
 
 import numpy as np
 import uharfbuzz as hb
@@ -20,8 +18,9 @@ from heraldry.lettering.fonts import font_from_file
 from heraldry.lettering.monogram import monogram
 from heraldry.lettering.setting import on_circle, straight, whites
 from heraldry.lettering.spacing import Profile, kern
+from tests.faces import face_file
 
-FONT = Path(str(files("font_roboto") / "files" / "Roboto-Bold.ttf"))
+FONT = face_file("font_roboto", "Roboto-Bold.ttf")
 LINES = ["THE QUICK BROWN FOX & JUMPS", "OVER 1907 LAZY DOGS AT NOON", "SALT VALLEY & WESTERN RY 42"] * 13
 LETTERS = sum(len(line) for line in LINES)
 

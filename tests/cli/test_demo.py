@@ -6,7 +6,8 @@ import subprocess
 from collections.abc import Callable
 from pathlib import Path
 
-from heraldry.cli.drawing import ALL_FORMATS, DEMO_SCALES
+from heraldry.cli.drawing import DEMO_SCALES
+from heraldry.cli.options import ALL_FORMATS
 from heraldry.cli.starting import template_diagrams, template_heralds
 
 Command = Callable[..., subprocess.CompletedProcess[str]]

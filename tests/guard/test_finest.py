@@ -15,8 +15,6 @@ from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Arc, Path
 from heraldry.guard.finest import (
     WIDTH_ACCURACY_MM,
-    finest_gap,
-    finest_line,
     narrow_gaps,
     thin_lines,
 )
@@ -221,55 +219,18 @@ def test_what_has_no_thin_line_survives_an_opening_but_for_its_corners():
     assert ink.difference(opened).area == pytest.approx(corners_lost, rel=0.05)
 
 
-def test_the_finest_line_is_the_narrowest_of_all():
-    bars = Outline.gather([dumbbell(0.31), box(0, 5, 6, 5.6), ring(9, 8.5).transformed(Affine.move(20, 0))])
-    spot = finest_line(bars)
-    assert spot.width_mm == pytest.approx(0.31, abs=WIDTH_ACCURACY_MM)
-    assert 2 <= spot.place.x <= 3
-
-
-@pytest.mark.parametrize(
-    ("outline", "width"),
-    [
-        (Outline.of([circle(5.0)]), 10.0),
-        (box(0, 0, 7, 3), 3.0),
-        (tip(60), 20 / 3),
-        (box(0, 0, 0.02, 4), 0.02),
-        (polygon((0, 0), (7, 0), (7, 3), (4.2, 3), (4.2, 3.05), (3.8, 3.05), (3.8, 3), (0, 3)), 3.0),
-    ],
-    ids=["disc", "box", "triangle", "hairline", "box with a bump"],
-)
-def test_a_solid_shape_is_as_fine_as_it_is_thick(outline, width):
-    assert finest_line(outline).width_mm == pytest.approx(width, abs=WIDTH_ACCURACY_MM, rel=1e-3)
-
-
-def test_the_finest_gap_is_found_or_there_is_none():
-    letters = Outline.gather([box(0, 0, 1, 3), box(1.4, 0, 2.4, 3), box(3.3, 0, 4, 3)])
-    assert finest_gap(letters).width_mm == pytest.approx(0.4)
-    assert finest_gap(box(0, 0, 3, 3)) is None
-    assert finest_gap(EMPTY) is None
-
-
 def test_the_same_artwork_gives_the_same_spots():
     mixed = Outline.gather([dumbbell(0.1), ring(9, 8.9), comb(0.1, 2).transformed(Affine.move(0, 20))])
     assert thin_lines(mixed, LIMIT) == thin_lines(mixed, LIMIT)
     assert narrow_gaps(mixed, LIMIT) == narrow_gaps(mixed, LIMIT)
 
 
-def test_empty_artwork_has_no_spots_and_no_finest_line():
+def test_empty_artwork_has_no_spots():
     assert thin_lines(EMPTY, LIMIT) == ()
     assert narrow_gaps(EMPTY, LIMIT) == ()
-    with pytest.raises(GeometryError, match="no ink"):
-        finest_line(EMPTY)
 
 
 @pytest.mark.parametrize("limit", [0.0, -1.0, math.nan])
 def test_a_limit_that_is_no_width_is_refused(limit):
     with pytest.raises(GeometryError, match="must be more than 0"):
         thin_lines(box(0, 0, 1, 1), limit)
-
-
-def test_of_two_solid_parts_the_slimmer_one_is_the_finest():
-    assert finest_line(Outline.gather([box(0, 0, 9, 9), box(20, 0, 28, 5)])).width_mm == pytest.approx(
-        5.0, abs=WIDTH_ACCURACY_MM
-    )

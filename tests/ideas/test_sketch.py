@@ -68,8 +68,7 @@ def test_a_share_is_the_width_times_a_number(part: float) -> None:
 
 
 def test_a_road_file_reads_back() -> None:
-    text = road_toml('Fern "Hollow" & Co', "FH", 1891, {"main": {"colour": "#112233"}})
+    text = road_toml('Fern "Hollow" & Co', "FH", {"main": {"colour": "#112233"}})
     data = tomllib.loads(text)
     assert data["name"] == 'Fern "Hollow" & Co'
     assert data["ink"]["main"]["colour"] == "#112233"
-    assert "founded" not in tomllib.loads(road_toml("Fern", "F", None, {}))

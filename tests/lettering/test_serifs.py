@@ -1,4 +1,4 @@
-"""What letters with serifs have: serifs of the length and curve asked for, thick and thin where a broad pen has them."""
+"""Letters with serifs: serifs of the length and curve asked for, thick and thin where a broad pen has them."""
 
 from __future__ import annotations
 

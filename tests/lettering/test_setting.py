@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import math
-from importlib.resources import files
-from pathlib import Path as FilePath
 
 import numpy as np
 import pytest
+import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -15,22 +14,14 @@ from heraldry.errors import LetteringError
 from heraldry.geometry.distance import distance
 from heraldry.geometry.flatten import flatten
 from heraldry.geometry.measure import ArcLength, area, bounds, length
-from heraldry.geometry.outline import CUBIC, EMPTY, LINE, Outline
+from heraldry.geometry.outline import CUBIC, EMPTY, LINE, Bounds, Outline
 from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Arc, Cubic, Line, Path
 from heraldry.lettering.alphabet import SetGlyph, SetLine
-from heraldry.lettering.fonts import FontAlphabet, font_from_file
-from heraldry.lettering.setting import (
-    Block,
-    along,
-    fit_to_angle,
-    fit_to_width,
-    ink_angles,
-    on_circle,
-    straight,
-    whites,
-)
+from heraldry.lettering.fonts import FontAlphabet
+from heraldry.lettering.setting import Block, along, fit_to_angle, fit_to_width, ink_angles, on_circle, straight, whites
 from heraldry.lettering.setting.whites import LEAST_WHITE_CAPS
+from tests.faces import face
 
 CENTRE = Point(31.0, -7.0)
 WAVE = Path(
@@ -43,18 +34,17 @@ WAVE = Path(
 
 @pytest.fixture(scope="module")
 def lato() -> FontAlphabet:
-    return font_from_file(FilePath(str(files("font_lato") / "files" / "Lato-Bold.ttf")))
+    return face("font_lato", "Lato-Bold.ttf")
 
 
 @pytest.fixture(scope="module")
 def serif() -> FontAlphabet:
-    return font_from_file(FilePath(str(files("font_source_serif_pro") / "files" / "SourceSerifPro-Bold.otf")))
+    return face("font_source_serif_pro", "SourceSerifPro-Bold.otf")
 
 
 def bars(count: int, thick: float = 0.4, gap: float = 1.0, height: float = 2.0) -> SetLine:
     """Letters that are plain upright bars in the middle of their advances: all about them is known."""
-    corners = [Point(gap / 2, 0), Point(gap / 2 + thick, 0), Point(gap / 2 + thick, height), Point(gap / 2, height)]
-    bar = Outline.of([Path.through(corners, closed=True)])
+    bar = Bounds(gap / 2, 0.0, gap / 2 + thick, height).outline
     advance = thick + gap
     glyphs = tuple(SetGlyph("I", bar, i * advance, advance) for i in range(count))
     return SetLine(glyphs, count * advance, height)
@@ -306,8 +296,6 @@ def test_bent_outlines_stray_from_the_true_image_by_two_micrometres_at_most(seri
 
 def _farthest(points: np.ndarray, starts: np.ndarray, ends: np.ndarray) -> float:
     """The greatest distance of a point from the nearest of many chords, mm."""
-    import shapely
-
     tree = shapely.STRtree(shapely.linestrings(np.stack((starts, ends), axis=1)))
     _, off = tree.query_nearest(shapely.points(points), return_distance=True, all_matches=False)
     return float(off.max())

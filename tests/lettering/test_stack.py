@@ -18,6 +18,7 @@ from heraldry.geometry.point import Point
 from heraldry.lettering.adjusting import own_stem
 from heraldry.lettering.alphabets import STYLES, ParametricAlphabet
 from heraldry.lettering.scan import ink_spans
+from heraldry.lettering.setting.lay import ink_width
 from heraldry.lettering.stack import (
     PLAIN,
     Manner,
@@ -29,7 +30,7 @@ from heraldry.lettering.stack import (
     upright_stack,
 )
 from heraldry.lettering.stack.built import built_fraction, slanted_fraction, superior
-from heraldry.lettering.stack.justify import LOOSEST_CAPS, ink_width
+from heraldry.lettering.stack.justify import LOOSEST_CAPS
 from heraldry.lettering.stack.runs import Run, runs
 from heraldry.shapes.lines import Box, Initials, lines
 

@@ -20,7 +20,7 @@ from tests.icon_sets import ICON_SETS, PACKAGES, IconSet, fetch, flags, icons
 from tests.rendered import drawn_again, picture
 
 ALLOWED_SHARE = 0.005
-"""Of the frame; half of it can be the renderer's own, which counts coverage in few steps at the edges of small pictures."""
+"""Of the frame; half of it can be the renderer's own, which counts coverage in few steps at edges of small pictures."""
 
 PIXELS = 256
 FINISHED_MM = 30.0

@@ -6,7 +6,6 @@ Source of every expected figure here: the named library, asked directly in the t
 from __future__ import annotations
 
 import random
-from importlib.resources import files
 from pathlib import Path
 
 import pathops
@@ -18,6 +17,7 @@ from fontTools.ttLib import TTFont
 
 from heraldry.geometry.measure import area, bounds
 from heraldry.lettering.fonts import FontAlphabet, font_from_file
+from tests.faces import face_file
 
 FACES = [
     ("font_roboto", "Roboto-Regular.ttf"),
@@ -35,10 +35,6 @@ FACES = [
 ]
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789&"
 SAMPLES = 200
-
-
-def face_file(package: str, file: str) -> Path:
-    return Path(str(files(package) / "files" / file))
 
 
 def texts() -> list[str]:

@@ -7,9 +7,7 @@ line; of a variable font also the glyph that fontTools makes at the place on the
 
 from __future__ import annotations
 
-from importlib.resources import files
 from itertools import product
-from pathlib import Path
 
 import numpy as np
 import pytest
@@ -24,12 +22,13 @@ from heraldry.lettering.alphabets.named import ours
 from heraldry.lettering.fonts import font_from_file
 from heraldry.lettering.scan import ink_spans
 from heraldry.lettering.setting import straight
+from tests.faces import face_file
 
 CAP_HEIGHTS_MM = (1.42875, 2.625, 4.7625)
 MICROMETRE_MM = 1e-3
 LEVEL = 0.25
 """Above serifs and their brackets, below crossbars."""
-MANROPE = Path(str(files("font_manrope") / "files" / "Manrope-VariableFont_wght.ttf"))
+MANROPE = face_file("font_manrope", "Manrope-VariableFont_wght.ttf")
 
 
 def uprights(alphabet: Alphabet, letter: str, cap_height_mm: float) -> list[float]:

@@ -11,7 +11,6 @@ from heraldry.geometry.boolean import Difference, combine, subtract, unite
 from heraldry.geometry.measure import area, bounds, ring_areas
 from heraldry.geometry.outline import Outline
 from heraldry.plates.compose import compose
-from heraldry.plates.turned_over import in_mirror
 from heraldry.resolve.herald import resolve_herald
 
 HEAD = 'kind = "herald"\nscale = "HO"\n[ink.black]\ncolour = "#000000"\n'
@@ -34,7 +33,7 @@ def difference_area(one: Outline, other: Outline) -> float:
 
 def test_what_is_no_lettering_is_mirrored(tmp_path: Path) -> None:
     plain, turned = both_ways(tmp_path, ARROW + PLATE.format(art="arrow"))
-    assert difference_area(in_mirror(plain), turned) < 1e-6
+    assert difference_area(plain.flipped(), turned) < 1e-6
     assert ring_areas(turned).sum() > 0  # still a clean outline: outer rings counter-clockwise
 
 
@@ -74,7 +73,7 @@ def test_lettering_cut_out_of_art_reads_as_well(tmp_path: Path) -> None:
     _, turned = both_ways(tmp_path, ARROW + LETTERS + "at = [-2, -0.75]\n" + cut)
     arrow, _ = both_ways(tmp_path, ARROW + PLATE.format(art="arrow"))
     letters, _ = both_ways(tmp_path, LETTERS + "at = [2, -0.75]\n" + PLATE.format(art="letters"))
-    assert difference_area(turned, subtract(in_mirror(arrow), letters)) < 1e-4
+    assert difference_area(turned, subtract(arrow.flipped(), letters)) < 1e-4
     assert bounds(turned).right == pytest.approx(9.0)
 
 

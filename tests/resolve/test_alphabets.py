@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Callable
-from importlib.resources import files
 from pathlib import Path
 
 import pytest
@@ -17,6 +16,7 @@ from heraldry.resolve.alphabets import alphabet_finder
 from heraldry.resolve.yardstick import Yardstick
 from heraldry.units import Ruler
 from tests.box_font import built_font
+from tests.faces import face_file
 
 LATO = "Lato-Regular.ttf"
 
@@ -27,7 +27,7 @@ Find = Callable[[str], Alphabet]
 def find(tmp_path: Path) -> Find:
     def found(keys: str) -> Alphabet:
         built_font(tmp_path)
-        shutil.copy(Path(str(files("font_lato") / "files" / LATO)), tmp_path / LATO)
+        shutil.copy(face_file("font_lato", LATO), tmp_path / LATO)
         path = tmp_path / "road.toml"
         path.write_text(f'kind = "road"\nname = "Fen"\n[alphabet.asked]\n{keys}\n')
         return alphabet_finder(load(path), Yardstick({}, Ruler("mm", None), 1.0))("asked")

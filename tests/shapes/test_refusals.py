@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from heraldry.errors import GeometryError, HeraldryError
 from heraldry.geometry.point import Point
 from heraldry.shapes import SHAPES
-from heraldry.shapes.catalogue import EXAMPLES
+from heraldry.shapes.catalogue import arguments_of
 from heraldry.shapes.table import choices, value_kind
 from tests.cleanness import assert_clean, draw
 from tests.shape_ranges import RANGES, between
@@ -143,7 +143,7 @@ def test_what_is_no_measure_is_refused_at_once(kind):
         for value in HOSTILE.get(value_kind(SHAPES[kind].annotations[key])[0], ()):
             begun = time.process_time()
             with pytest.raises(HeraldryError):
-                draw(kind, **{**EXAMPLES[kind], key: value})
+                draw(kind, **{**arguments_of(kind), key: value})
             assert time.process_time() - begun < AT_ONCE_S
 
 
@@ -174,7 +174,7 @@ def wildly(kind: str) -> st.SearchStrategy[dict[str, Any]]:
 @given(data=st.data())
 def test_wild_measures_are_drawn_clean_or_refused(kind, data):
     try:
-        drawn = draw(kind, **{**EXAMPLES[kind], **data.draw(wildly(kind))})
+        drawn = draw(kind, **{**arguments_of(kind), **data.draw(wildly(kind))})
     except HeraldryError as refused:
         assert str(refused)
     else:

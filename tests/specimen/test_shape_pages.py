@@ -18,7 +18,7 @@ from heraldry.pages.block import BLACK, GREY
 from heraldry.pages.paper import FOOT_MM, HEAD_MM, PAPERS, SIDE_MM, Paper, paper_named
 from heraldry.press.proof_reading import proof_read
 from heraldry.shapes import SHAPES
-from heraldry.shapes.catalogue import ALSO, EXAMPLES, FAMILIES, Family, example, families
+from heraldry.shapes.catalogue import ALSO, FAMILIES, Family, example, families
 from heraldry.shapes.table import value_kind
 from heraldry.specimen import shape_pages as catalogue
 from heraldry.specimen.shape_pages import shape_pages
@@ -180,7 +180,7 @@ def test_the_command_lists_without_pages_and_writes_pages_when_asked(tmp_path, m
     monkeypatch.setattr(catalogue, "families", lambda: (few,))
     listed = CliRunner().invoke(app, ["shapes"])
     assert listed.exit_code == 0
-    assert all(f"\n{name}: " in f"\n{listed.output}" for name in EXAMPLES)
+    assert all(f"\n{name}: " in f"\n{listed.output}" for name in SHAPES)
     told = CliRunner().invoke(app, ["shapes", "--out", str(tmp_path), "--as", "svg", "--paper", "Letter"])
     assert told.exit_code == 0, told.output
     assert sorted(path.name for path in tmp_path.iterdir()) == ["manifest.json", "shapes-1.svg", "shapes-2.svg"]

@@ -18,10 +18,11 @@ from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Outline
 from heraldry.lettering.alphabets import STYLES, LetterParameters
 from heraldry.lettering.alphabets.named import ours
+from heraldry.lettering.setting.lay import ink_width
 from heraldry.pages.block import Block
 from heraldry.pages.flow import TITLE_ROOM_MM, Section, flowed
 from heraldry.pages.paper import FOOT_MM, GRID_MM, HEAD_MM, PAPERS, SIDE_MM, Paper, paper_named
-from heraldry.pages.writing import broken, caption, ink_width, samples
+from heraldry.pages.writing import broken, caption, samples
 from heraldry.press.proof_reading import proof_read
 from heraldry.specimen import Show, show_of, specimen_pages, style_entries
 from heraldry.specimen.entry import COMMON_HEIGHTS_IN, at_a_glance, display_lines, millimetres, to_size

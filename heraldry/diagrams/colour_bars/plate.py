@@ -18,8 +18,6 @@ from typing import Literal
 from heraldry.diagrams.colour_bars.code import Bar, Colour, Stripe
 from heraldry.geometry.boolean import subtract, unite
 from heraldry.geometry.outline import EMPTY, Bounds, Outline
-from heraldry.geometry.point import Point
-from heraldry.geometry.segments import Path
 from heraldry.units import MM_PER_INCH, Scale
 
 BAR_WIDTH_IN = Fraction(23, 4)
@@ -56,8 +54,7 @@ class _Box:
     def outline(self, scale: Scale) -> Outline:
         left, right = self._mm(scale, self.left), self._mm(scale, self.left + self.width)
         bottom, top = self._mm(scale, self.bottom), self._mm(scale, self.bottom + self.height)
-        corners = Point(left, bottom), Point(right, bottom), Point(right, top), Point(left, top)
-        return Outline.of([Path.through(corners, closed=True)]).quantised()
+        return Bounds(left, bottom, right, top).outline.quantised()
 
     @staticmethod
     def _mm(scale: Scale, inches: Fraction) -> float:

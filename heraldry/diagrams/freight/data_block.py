@@ -7,9 +7,9 @@
     LT WT     NEW 4-57, or the station and date of the last weighing
 
 The order of the weight lines is that of the American Railway Association's rule of 1926 (steam-era freight car
-mailing list, message 148461); abbreviations are those of the trade. Figures stand without a comma or a gap, as on a tank
-car of 263,000 lb that a public course on inspecting them reads out (aidtrain.com); for earlier years common practice,
-no source.
+mailing list, message 148461); abbreviations are those of the trade. Figures stand without a comma or a gap, as on a
+tank car of 263,000 lb that a public course on inspecting them reads out (aidtrain.com); for earlier years common
+practice, no source.
 """
 
 from __future__ import annotations

@@ -54,8 +54,6 @@ class Polyline:
     samples: Places
     sample_of: Indices
     """The sample that each vertex is."""
-    run_mm: Floats
-    """Length of the polyline up to each sample."""
 
     @staticmethod
     def through(points: Floats, tolerance_mm: float, closed: bool) -> Polyline:
@@ -69,8 +67,7 @@ class Polyline:
         is_corner = _corners(vertices, turns, reach, closed)
         leaving, arriving = _tangents(vertices, is_corner, reach, closed)
         samples, sample_of = _samples(vertices, CHORD_SAMPLE * tolerance_mm)
-        run = np.concatenate(([0.0], np.cumsum(np.abs(np.diff(samples)))))
-        return Polyline(vertices, closed, turns, is_corner, leaving, arriving, samples, sample_of, run)
+        return Polyline(vertices, closed, turns, is_corner, leaving, arriving, samples, sample_of)
 
 
 def circle_through(polyline: Polyline, tolerance_mm: float) -> Arc | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from heraldry.ideas.eras import OLD
 from heraldry.ideas.fields.made import Field, Made
 from heraldry.ideas.fields.room import Room
 from heraldry.ideas.hands import Hand, caps_exactly, caps_long, fitted
@@ -96,11 +97,5 @@ FIELDS = (
     Field("initials", "initials", initials, says_initials=True),
     Field("one large", "one initial large", _monogram(LARGE), says_initials=True),
     Field("stacked", "initials stacked", _monogram(STACKED), says_initials=True),
-    Field(
-        "interlaced",
-        "initials interlaced",
-        _monogram(INTERLACED),
-        frozenset({"1880s", "1920s"}),
-        True,
-    ),
+    Field("interlaced", "initials interlaced", _monogram(INTERLACED), OLD, says_initials=True),
 )

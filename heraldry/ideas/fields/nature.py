@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
+from heraldry.ideas.eras import EARLY, LATE, OLD
 from heraldry.ideas.fields.made import Field, Made
 from heraldry.ideas.fields.room import Room
 from heraldry.ideas.kit import Kit
 from heraldry.ideas.sketch import Part, at, one, share
 
-OLD = frozenset({"1880s", "1920s"})
-EARLY = frozenset({"1880s", "1920s", "1950s"})
-LATE = frozenset({"1950s", "1970s"})
 CREST, WAVE, TROUGH, SHORE = 1.2, 1.4, 1.7, 1.5
 """Waves in fine lines: how high they swing, how thick they are, the white between rows, and that over them."""
 WATER = 2 * WAVE + TROUGH + CREST

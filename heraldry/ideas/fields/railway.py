@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from heraldry.ideas.eras import EARLY, LATE, OLD
 from heraldry.ideas.fields.made import Field, Made
-from heraldry.ideas.fields.nature import EARLY, LATE, OLD
 from heraldry.ideas.fields.room import Room
 from heraldry.ideas.kit import Kit
 from heraldry.ideas.sketch import at, one, share

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from heraldry.ideas.fields.made import Field, Made
-
-from heraldry.ideas.fields import land, letters, nature, railway  # isort: skip
+from heraldry.ideas.fields import land, letters, nature, railway
+from heraldry.ideas.fields.made import Field
 
 FIELDS: dict[str, Field] = {
     field.name: field for family in (land.FIELDS, letters.FIELDS, nature.FIELDS, railway.FIELDS) for field in family
 }
 """Every field by its name."""
-
-__all__ = ["FIELDS", "Field", "Made"]

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Any
 
+from heraldry.ideas.eras import EARLY, LATE, OLD
 from heraldry.ideas.fields import Field, Room
-from heraldry.ideas.frames.frame import FEWEST_INITIALS, Frame
+from heraldry.ideas.frames.frame import Composer, Frame, of_initials
+from heraldry.ideas.frames.pieces import NAME_CAP, lined, lines_for, second_line
 from heraldry.ideas.hands import fitted, overhang
 from heraldry.ideas.kit import Kit, leading_of, level_line, stack
-from heraldry.ideas.sketch import Part, Sketch, Tone, art, at, hidden, one, share
+from heraldry.ideas.sketch import Part, Sketch, art, at, hidden, one, share
 
 SMALL_OF_LARGE = 0.46
 """Cap height of the small line in that of the large ones."""
@@ -19,14 +20,11 @@ WHITE_BELOW = 0.52
 """White over the small line, in cap heights of the large ones."""
 LOW = 0.36
 """One line lower than this share of the room is better broken into two."""
-EMBLEMS = ("land", "star", "compass", "pines", "mountains", "sunrise", "wheel", "track", "initials", "one large")
 
 
-def _plate(keys: dict[str, Any], is_lined: bool = True) -> Part:
-    """A dark plate with a light line let into it along its edge."""
+def _plate(keys: dict[str, Any]) -> Part:
+    """A dark plate with a light line let into it, a little way from its edge."""
     body = hidden("board", **keys) + art("board", "first")
-    if not is_lined:
-        return body
     return body + art("edge(inset(board, fine * 1.5), fine)", "bare", "first")
 
 
@@ -43,7 +41,7 @@ def _name_lines(kit: Kit, wide: float, tall: float) -> tuple[Part, int]:
     name, _ = stack("name", texts, hand, "bare", "first", (0.0, top - cap * block / 2, wide, cap * block))
     if not words.kind:
         return name, len(texts)
-    line = fitted(kit.small, words.kind, cap * SMALL_OF_LARGE, wide * 0.8, wide * 0.62)
+    line = fitted(kit.title, words.kind, cap * SMALL_OF_LARGE, wide * 0.8, wide * 0.62)
     return name + level_line("kind", line, "bare", "first", 0.0, line.cap / 2 - top), len(texts)
 
 
@@ -62,11 +60,11 @@ class Board:
 BOARDS = {
     "stepped": Board(
         "stepped nameplate", {"cartouche": "width", "height": share(0.44), "ends": "stepped"}, 0.44, 0.66, 0.25,
-        frozenset({"1880s", "1920s"}),
+        OLD,
     ),
     "hollow": Board(
         "hollow nameplate", {"cartouche": "width", "height": share(0.46), "ends": "hollow"}, 0.46, 0.66, 0.26,
-        frozenset({"1880s", "1920s", "1950s"}),
+        EARLY,
     ),
     "oval": Board("oval", {"oval": "width", "height": share(0.6)}, 0.6, 0.72, 0.28),
     "octagon": Board(
@@ -75,7 +73,7 @@ BOARDS = {
     ),
     "rounded": Board(
         "rounded plate", {"box": "width", "height": share(0.42), "corner": "round", "radius": share(0.08)}, 0.42, 0.82,
-        0.26, frozenset({"1950s", "1970s"}),
+        0.26, LATE,
     ),
     "pointed": Board(
         "pointed plate", {"cartouche": "width", "height": share(0.44), "ends": "pointed"}, 0.44, 0.62, 0.26,
@@ -84,7 +82,7 @@ BOARDS = {
 }  # fmt: skip
 
 
-def board_frame(name: str) -> Callable[[Kit, Field], Sketch | None]:
+def board_frame(name: str) -> Composer:
     """The composer of lettered plates of one outline."""
     board = BOARDS[name]
 
@@ -103,10 +101,9 @@ def board_frame(name: str) -> Callable[[Kit, Field], Sketch | None]:
     return compose
 
 
+@of_initials
 def slanted(kit: Kit, _field: Field) -> Sketch | None:
     """A leaning box with the initials large and the name on a bar beneath it."""
-    if len(kit.words.initials) < FEWEST_INITIALS:
-        return None
     tall, lean = 0.36, 16.0
     leaning = kit.letters if kit.letters.is_fixed else replace(kit.letters, slant=lean)
     wide = 1.0 - tall * math.tan(math.radians(lean))
@@ -121,11 +118,6 @@ def slanted(kit: Kit, _field: Field) -> Sketch | None:
     )  # fmt: skip
 
 
-def _lined(name: str, tone: Tone) -> Part:
-    """A plate with a light line let into it, near its edge."""
-    return art(f"edge({name}, fine)", tone) + art(f"inset({name}, fine * 2)", tone)
-
-
 def keystone(kit: Kit, field: Field) -> Sketch | None:
     """A wedge with the name across its head and a field under it."""
     tall, head_tall = 0.98, 0.31
@@ -134,7 +126,7 @@ def keystone(kit: Kit, field: Field) -> Sketch | None:
     wedge = hidden(
         "wedge", keystone=share(0.93), height=share(foot_tall), foot=share(0.6), centre=at(0.0, (foot_tall - tall) / 2)
     )
-    lines = head + wedge + _lined("head", "second") + _lined("wedge", "first")
+    lines = head + wedge + lined("head", "second") + lined("wedge", "first")
     name, _ = stack("name", kit.words.lines(2), kit.title, "bare", "second", (0.0, (tall - head_tall) / 2, 0.8, 0.17))
     room = Room(0.0, -0.16, 0.56, 0.5, ink="bare", ground="first")
     made = field.draw(kit, room)
@@ -150,19 +142,16 @@ def diamond(kit: Kit, field: Field) -> Sketch | None:
     """A diamond with the name on a band across it, an emblem above and the kind of company below."""
     tall = 0.86
     stone = hidden("stone", diamond="width", height=share(tall))
-    body = stone + _lined("stone", "first")
+    body = stone + lined("stone", "first")
     band = hidden("band", box="width", height=share(0.2)) + art("(offset(band, fine) & stone)", "bare", "first")
     band = band + art("(band & stone)", "second")
-    name = fitted(kit.title, kit.words.body, 0.11, 0.72)
+    name = fitted(kit.title, kit.words.body, NAME_CAP, 0.72)
     letters = level_line("name", name, "bare", "second")
     room = Room(0.0, 0.205, 0.3, 0.16, ink="bare", ground="first")
     made = field.draw(kit, room)
     if made is None:
         return None
-    low = Part()
-    if kit.words.second != kit.words.initials or not field.says_initials:
-        line = fitted(kit.small, kit.words.second, 0.06, 0.36)
-        low = level_line("second", line, "bare", "first", 0.0, -0.175)
+    low = second_line(kit, field, 0.06, 0.36, 0.36, -0.175)
     return Sketch(
         "diamond", field.name, "band", f"diamond, {field.called}", body + band + letters + made.part + low, "name",
         kit.fine, inside=made.names,
@@ -175,11 +164,9 @@ def picture(kit: Kit, field: Field) -> Sketch | None:
     panel = hidden("panel", box="width", height=share(tall), corner="round", radius=share(0.07))
     under = hidden("under", box="width * 2", height=share(bar), centre=at(0.0, -tall / 2 + bar / 2))
     body = panel + under + art("edge(panel, heavy)", "first") + art("(panel & under)", "first")
-    words = kit.words
-    count = 2 if fitted(kit.title, words.body, 0.11, 0.84).cap < 0.075 else 1
-    name, _ = stack(
-        "name", words.lines(count), kit.title, "bare", "first", (0.0, -tall / 2 + bar / 2 + kit.fine / 2, 0.84, 0.15)
-    )
+    count = lines_for(kit, 0.84, 0.075)
+    box = (0.0, -tall / 2 + bar / 2 + kit.fine / 2, 0.84, 0.15)
+    name, _ = stack("name", kit.words.lines(count), kit.title, "bare", "first", box)
     room = Room(0.0, bar / 2 - kit.heavy / 4, 0.78, tall - bar - kit.heavy - 0.11, ink="second")
     made = field.draw(kit, room)
     if made is None:
@@ -193,8 +180,8 @@ def picture(kit: Kit, field: Field) -> Sketch | None:
 STONE_FIELDS = ("land", "initials", "one large", "stacked", "star", "pine", "pines", "wheel", "track")
 FRAMES = (
     *(Frame(f"{name} board", "board", board_frame(name), (), board.eras) for name, board in BOARDS.items()),
-    Frame("slanted box", "slanted", slanted, (), frozenset({"1950s", "1970s"})),
-    Frame("keystone", "keystone", keystone, STONE_FIELDS, frozenset({"1880s", "1920s", "1950s"})),
+    Frame("slanted box", "slanted", slanted, (), LATE),
+    Frame("keystone", "keystone", keystone, STONE_FIELDS, EARLY),
     Frame("diamond", "diamond", diamond, ("star", "pines", "mountains", "initials", "arrow")),
     Frame("picture", "picture", picture, ("land", "pines", "mountains", "mountains and water", "sunrise", "track")),
 )

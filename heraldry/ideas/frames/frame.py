@@ -9,6 +9,8 @@ from heraldry.ideas.fields import Field
 from heraldry.ideas.kit import Kit
 from heraldry.ideas.sketch import Sketch
 
+Composer = Callable[[Kit, Field], Sketch | None]
+
 FEWEST_INITIALS = 2
 """One letter alone carries no herald that is made of initials."""
 WITHOUT = Field("none", "", lambda _kit, _room: None)
@@ -24,10 +26,19 @@ class Frame:
 
     name: str
     family: str
-    compose: Callable[[Kit, Field], Sketch | None]
+    compose: Composer
     fields: tuple[str, ...] = ()
     eras: frozenset[str] = frozenset()
 
     def suits(self, era: str) -> bool:
         """Whether an era would have it."""
         return not self.eras or era in self.eras
+
+
+def of_initials(compose: Composer) -> Composer:
+    """The composer of a frame that is made of initials."""
+
+    def composed(kit: Kit, field: Field) -> Sketch | None:
+        return None if len(kit.words.initials) < FEWEST_INITIALS else compose(kit, field)
+
+    return composed

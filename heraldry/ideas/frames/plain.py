@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from heraldry.ideas.eras import LATE, OLD
 from heraldry.ideas.fields import Field, Room
-from heraldry.ideas.frames.frame import FEWEST_INITIALS, Frame
+from heraldry.ideas.frames.frame import Frame, of_initials
+from heraldry.ideas.frames.pieces import lined
 from heraldry.ideas.hands import Fitted, Hand, fitted, overhang
 from heraldry.ideas.kit import Kit, level_line, stack
 from heraldry.ideas.sketch import Part, Sketch, art, at, hidden, one, share
@@ -16,7 +18,6 @@ WIDEST = 1.65
 """Letters that stand alone may be wider than those of a line among others."""
 BODY_CAP, KIND_CAP = 0.24, 0.13
 """The highest lines of a name set as a block, and of the kind of company in it."""
-LATE = frozenset({"1950s", "1970s"})
 
 
 def _leaning(hand: Hand, slant: float) -> Hand:
@@ -60,10 +61,9 @@ def justified(kit: Kit, _field: Field) -> Sketch | None:
     )  # fmt: skip
 
 
+@of_initials
 def speed_band(kit: Kit, _field: Field) -> Sketch | None:
     """Initials in a leaning box that trails stripes, the name beneath."""
-    if len(kit.words.initials) < FEWEST_INITIALS:
-        return None
     tall, lean = 0.26, 18.0
     box = one("band", "first", box=share(0.56), height=share(tall), slant=lean, centre=at(0.1784, 0.0))
     stripes = one(
@@ -74,8 +74,8 @@ def speed_band(kit: Kit, _field: Field) -> Sketch | None:
     letters = level_line("initials", line, "bare", "first", 0.1784, 0.0)
     name = _name_under(kit, -tall / 2, 0.92, 0.085, -0.02)
     return Sketch(
-        "speed band", "initials", "line under", "initials with speed stripes", stripes + box + letters + name, "initials",
-        kit.fine,
+        "speed band", "initials", "line under", "initials with speed stripes", stripes + box + letters + name,
+        "initials", kit.fine,
     )  # fmt: skip
 
 
@@ -107,10 +107,9 @@ def disc(kit: Kit, field: Field) -> Sketch | None:
     )  # fmt: skip
 
 
+@of_initials
 def underlined(kit: Kit, _field: Field) -> Sketch | None:
     """Large initials over stripes that grow thinner, the name last."""
-    if len(kit.words.initials) < FEWEST_INITIALS:
-        return None
     line = fitted(_wide(kit.letters), kit.words.initials, 0.34, FULL)
     letters = level_line("initials", line, "first", (), 0.0, 0.0)
     y = -line.cap / 2 - kit.fine * 2 - _tail(line)
@@ -122,14 +121,14 @@ def underlined(kit: Kit, _field: Field) -> Sketch | None:
         y -= thick + kit.fine
     name = _name_under(kit, y + kit.fine, FULL, 0.1)
     return Sketch(
-        "underlined", "initials", "line under", "large initials, stripes", letters + stripes + name, "initials", kit.fine,
+        "underlined", "initials", "line under", "large initials, stripes", letters + stripes + name, "initials",
+        kit.fine,
     )  # fmt: skip
 
 
+@of_initials
 def striped_through(kit: Kit, _field: Field) -> Sketch | None:
     """Large initials with a stripe running through them and out on both sides."""
-    if len(kit.words.initials) < FEWEST_INITIALS:
-        return None
     hand = _leaning(kit.letters, 12.0)
     line = fitted(hand, kit.words.initials, 0.4, 0.8)
     letters = level_line("initials", line, "first", (), 0.0, 0.0)
@@ -143,10 +142,9 @@ def striped_through(kit: Kit, _field: Field) -> Sketch | None:
     )  # fmt: skip
 
 
+@of_initials
 def arrow(kit: Kit, _field: Field) -> Sketch | None:
     """Large initials over an arrow the whole width, the name on its shaft."""
-    if len(kit.words.initials) < FEWEST_INITIALS:
-        return None
     line = fitted(_leaning(kit.letters, 12.0), kit.words.initials, 0.32, 0.7)
     tall = 0.3
     y = -line.cap / 2 - kit.fine * 2 - tall * 0.27 - _tail(line)
@@ -166,22 +164,21 @@ def swallowtail(kit: Kit, field: Field) -> Sketch | None:
     """A swallow-tailed flag with a field by the hoist and the name beside it."""
     tall = 0.5
     flag = hidden("flag", flag="width", height=share(tall), notch=share(0.16))
-    body = flag + art("edge(flag, fine)", "first") + art("inset(flag, fine * 2)", "first")
+    body = flag + lined("flag", "first")
     made = field.draw(kit, Room(-0.31, 0.0, 0.26, 0.34, ink="bare", ground="first"))
     if made is None:
         return None
     words = kit.words
     name, lines = stack("name", words.lines(2), kit.title, "bare", "first", (0.055, 0.0, 0.39, 0.25))
     return Sketch(
-        "swallow-tail", field.name, f"{len(lines)} lines", f"flag, {field.called}", body + made.part + name, made.subject,
-        kit.fine, inside=made.names,
+        "swallow-tail", field.name, f"{len(lines)} lines", f"flag, {field.called}", body + made.part + name,
+        made.subject, kit.fine, inside=made.names,
     )  # fmt: skip
 
 
+@of_initials
 def pennant(kit: Kit, _field: Field) -> Sketch | None:
     """A pennant with the initials large at the hoist and the name running out to its tip."""
-    if len(kit.words.initials) < FEWEST_INITIALS:
-        return None
     tall = 0.46
     flag = hidden("flag", pennant="width", height=share(tall), tip=share(0.14))
     body = flag + art("flag", "first")
@@ -214,6 +211,6 @@ FRAMES = (
     Frame("underlined", "letters", underlined, (), LATE),
     Frame("striped through", "letters", striped_through, (), LATE),
     Frame("arrow", "letters", arrow, (), LATE),
-    Frame("swallow-tail", "flag", swallowtail, FLAG_FIELDS, frozenset({"1880s", "1920s"})),
+    Frame("swallow-tail", "flag", swallowtail, FLAG_FIELDS, OLD),
     Frame("pennant", "flag", pennant, (), frozenset({"1920s", "1950s"})),
 )

@@ -7,8 +7,9 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from heraldry.ideas.eras import LATE, OLD
 from heraldry.ideas.fields import Field, Room
-from heraldry.ideas.frames.frame import Frame
+from heraldry.ideas.frames.frame import Composer, Frame
 from heraldry.ideas.hands import EASY, caps_long
 from heraldry.ideas.kit import RING_FILLS, Kit, ring_line
 from heraldry.ideas.sketch import Part, Sketch, Tone, at, one, share, together
@@ -94,18 +95,18 @@ def rays_edge(kit: Kit, _ground: Ground) -> Edge:
 
 EDGES: dict[str, tuple[str, Callable[[Kit, Ground], Edge], frozenset[str]]] = {
     "plain": ("ring", plain_edge, frozenset()),
-    "rope": ("rope", rope_edge, frozenset({"1880s", "1920s"})),
-    "beads": ("beaded ring", beads_edge, frozenset({"1880s", "1920s"})),
-    "seal": ("seal", seal_edge, frozenset({"1880s", "1920s"})),
+    "rope": ("rope", rope_edge, OLD),
+    "beads": ("beaded ring", beads_edge, OLD),
+    "seal": ("seal", seal_edge, OLD),
     "scallop": ("scalloped seal", scallop_edge, frozenset({"1880s", "1950s"})),
     "gear": ("gear", gear_edge, frozenset({"1920s", "1970s"})),
-    "broken": ("broken ring", broken_edge, frozenset({"1950s", "1970s"})),
+    "broken": ("broken ring", broken_edge, LATE),
     "rays": ("sunburst", rays_edge, frozenset({"1920s", "1950s"})),
 }
 """Edges: how each is called, how it is drawn, and which eras have it (none named: all)."""
 
 
-def round_frame(edge_name: str, ground: Ground) -> Callable[[Kit, Field], Sketch | None]:
+def round_frame(edge_name: str, ground: Ground) -> Composer:
     """The composer of round heralds with one edge and one ground."""
 
     def compose(kit: Kit, field: Field) -> Sketch | None:
@@ -209,7 +210,7 @@ def _needs(kit: Kit, texts: tuple[str, ...], cap: float, middle: float) -> float
 
 
 def _marks(kit: Kit, middle: float, cap: float, free: float, angle: float, tone: Tone, over: tuple[Tone, ...]) -> Part:
-    """A small star (or dot, later on) half way between the texts on either side."""
+    """A small mark half way between the texts on either side, where there is room for it."""
     if math.radians(free) * middle < MARK_ROOM_CAPS * cap:
         return Part()
     turn = math.radians(90.0 - angle / 2 - free / 2)
@@ -221,7 +222,8 @@ def _marks(kit: Kit, middle: float, cap: float, free: float, angle: float, tone:
 
 
 def _mark_keys(era: str, cap: float) -> dict[str, object]:
-    if era in ("1880s", "1920s"):
+    """A star in old eras, a dot in later ones."""
+    if era in OLD:
         return {"star": 5, "radius": share(cap * 0.42)}
     return {"circle": share(cap * 0.2)}
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
+from heraldry.ideas.eras import LATE, OLD
 from heraldry.ideas.fields import Field, Room
-from heraldry.ideas.frames.frame import Frame
+from heraldry.ideas.frames.frame import Composer, Frame
 from heraldry.ideas.kit import Kit, stack
 from heraldry.ideas.sketch import Part, Sketch, Tone, art, at, hidden, share
 
@@ -19,16 +19,13 @@ SHIELD_FIELDS = (
 
 @dataclass(frozen=True)
 class Blank:
-    """A shield's outline: its keys, its height, where the chief ends, and the room for the field.
-
-    ``chief`` is the middle and the height of the room for the name, ``chief_wide`` its width; ``foot`` is where the
-    chief ends, measured down from the top.
-    """
+    """A shield's outline: its keys, its height, and the rooms for name and field, measured down from its top."""
 
     called: str
     keys: dict[str, Any]
     height: float
     foot: float
+    """How far down the chief ends."""
     name_box: tuple[float, float, float]
     """How far down the name's middle is, how wide and how high the name may be."""
     field_box: tuple[float, float, float]
@@ -54,7 +51,7 @@ BLANKS = {
         0.4,
         (0.268, 0.74, 0.18),
         (0.725, 0.88, 0.61),
-        frozenset({"1880s", "1920s"}),
+        OLD,
     ),
     "round": Blank(
         "round shield",
@@ -72,7 +69,7 @@ BLANKS = {
         0.44,
         (0.28, 0.62, 0.19),
         (0.745, 0.92, 0.58),
-        frozenset({"1880s", "1920s"}),
+        OLD,
     ),
     "pointed": Blank(
         "pointed shield",
@@ -81,7 +78,7 @@ BLANKS = {
         0.33,
         (0.195, 0.74, 0.19),
         (0.63, 0.88, 0.56),
-        frozenset({"1950s", "1970s"}),
+        LATE,
     ),
     "square": Blank(
         "square shield",
@@ -90,12 +87,12 @@ BLANKS = {
         0.34,
         (0.2, 0.74, 0.2),
         (0.68, 1.0, 0.67),
-        frozenset({"1880s", "1920s"}),
+        OLD,
     ),
 }
 
 
-def shield_frame(blank_name: str, is_dark: bool) -> Callable[[Kit, Field], Sketch | None]:
+def shield_frame(blank_name: str, is_dark: bool) -> Composer:
     """The composer of shields of one outline: dark with a coloured chief, or light with a heavy line round it."""
     blank = BLANKS[blank_name]
 

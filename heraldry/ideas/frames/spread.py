@@ -2,35 +2,30 @@
 
 from __future__ import annotations
 
+from heraldry.ideas.eras import EARLY, OLD
 from heraldry.ideas.fields import Field, Room
 from heraldry.ideas.frames.frame import Frame
+from heraldry.ideas.frames.pieces import board_across, lined_disc, second_line
 from heraldry.ideas.hands import fitted
-from heraldry.ideas.kit import Kit, level_line, stack
+from heraldry.ideas.kit import Kit, level_line
 from heraldry.ideas.sketch import Part, Sketch, art, at, hidden, one, share
+
+LEAST_LAND = 0.58
+"""A land lower than this is lost behind a board."""
+HIGH_BOARD, IN_HIGH_BOARD = 0.21, 0.112
+"""How high a board across a land or a wheel is, and one line of a name on it."""
 
 
 def disc_and_board(kit: Kit, field: Field) -> Sketch | None:
     """A disc, the name on a board across it that reaches beyond, a field above and the kind of company below."""
     radius, tall = 0.4, 0.2
-    disc = one("rim", "first", ring=share(radius), width="fine") + one(
-        "disc", "first", circle=share(radius - 2 * kit.fine)
-    )
-    margin = one("margin", "bare", "first", box="width", height=share(tall + 2 * kit.fine))
-    board = one("board", "second", box="width", height=share(tall))
-    words = kit.words
-    count = 2 if fitted(kit.title, words.body, 0.11, 0.9).cap < 0.07 else 1
-    name, _ = stack(
-        "name", words.lines(count), kit.title, "bare", "second", (0.0, 0.0, 0.9, 0.118 if count == 1 else 0.15)
-    )
+    board, count = board_across(kit, tall, "second", "first", 0.118)
     middle = (radius - 2 * kit.fine + tall / 2 + kit.fine) / 2 + 0.002
     made = field.draw(kit, Room(0.0, middle, 0.42, 0.185, ink="bare", ground="first"))
     if made is None:
         return None
-    low = Part()
-    if words.second != words.initials or not field.says_initials:
-        line = fitted(kit.title, words.second, 0.08, 0.4, 0.36)
-        low = level_line("second", line, "bare", "first", 0.0, -middle + 0.03)
-    part = disc + margin + board + name + made.part + low
+    low = second_line(kit, field, 0.08, 0.4, 0.36, -middle + 0.03)
+    part = lined_disc(kit, radius) + board + made.part + low
     return Sketch(
         "disc and board", field.name, f"board of {count}", f"disc and board, {field.called}", part, "name", kit.fine,
     )  # fmt: skip
@@ -40,21 +35,15 @@ def land_and_board(kit: Kit, field: Field) -> Sketch | None:
     """The land itself, large, with the name on a board across it."""
     if kit.land is None or not kit.land.is_handy:
         return None
-    tall, board_tall = min(0.86, 0.8 / kit.land.wide), 0.21
+    tall = min(0.86, 0.8 / kit.land.wide)
     if tall < LEAST_LAND:
         return None
     made = field.draw(kit, Room(0.0, 0.0, 0.84, tall, ink="second"))
     if made is None:
         return None
-    words = kit.words
-    count = 2 if fitted(kit.title, words.body, 0.11, 0.9).cap < 0.07 else 1
-    margin = one("margin", "bare", "second", box="width", height=share(board_tall + 2 * kit.fine))
-    board = one("board", "first", box="width", height=share(board_tall))
-    name, _ = stack(
-        "name", words.lines(count), kit.title, "bare", "first", (0.0, 0.0, 0.9, 0.112 if count == 1 else 0.15)
-    )
+    board, count = board_across(kit, HIGH_BOARD, "first", "second", IN_HIGH_BOARD)
     return Sketch(
-        "land and board", field.name, f"board of {count}", "the land with a board", made.part + margin + board + name,
+        "land and board", field.name, f"board of {count}", "the land with a board", made.part + board,
         "land", kit.fine,
     )  # fmt: skip
 
@@ -94,9 +83,7 @@ def speed_winged(kit: Kit, field: Field) -> Sketch | None:
 
 
 def _with_wings(kit: Kit, field: Field, wings: Part, radius: float, frame: str, called: str) -> Sketch | None:
-    disc = one("rim", "first", ring=share(radius), width="fine") + one(
-        "disc", "first", circle=share(radius - 2 * kit.fine)
-    )
+    disc = lined_disc(kit, radius)
     inside = 2 * (radius - 3.2 * kit.fine)
     made = field.draw(kit, Room(0.0, 0.0, inside, inside, is_round=True, ink="bare", ground="first"))
     if made is None:
@@ -131,8 +118,8 @@ def ribbon_under(kit: Kit, field: Field) -> Sketch | None:
     if made is None:
         return None
     return Sketch(
-        "ribbon", field.name, "ribbon", f"{field.called} over a ribbon", made.part + ribbon + name, made.subject, kit.fine,
-        inside=made.names,
+        "ribbon", field.name, "ribbon", f"{field.called} over a ribbon", made.part + ribbon + name, made.subject,
+        kit.fine, inside=made.names,
     )  # fmt: skip
 
 
@@ -167,42 +154,32 @@ def disc_and_ribbon(kit: Kit, field: Field) -> Sketch | None:
 
 def wheel_and_board(kit: Kit, _field: Field) -> Sketch | None:
     """A driving wheel with the name on a board across it."""
-    radius, tall = 0.4, 0.21
     wheel = one(
         "wheel",
         "second",
-        wheel=share(radius),
+        wheel=share(0.4),
         spokes=14,
         rim=share(0.055),
         hub=share(0.13),
         bore=share(0.04),
         spoke=share(0.026),
     )
-    margin = one("margin", "bare", "second", box="width", height=share(tall + 2 * kit.fine))
-    board = one("board", "first", box="width", height=share(tall))
-    words = kit.words
-    count = 2 if fitted(kit.title, words.body, 0.11, 0.9).cap < 0.07 else 1
-    name, _ = stack(
-        "name", words.lines(count), kit.title, "bare", "first", (0.0, 0.0, 0.9, 0.112 if count == 1 else 0.15)
-    )
+    board, count = board_across(kit, HIGH_BOARD, "first", "second", IN_HIGH_BOARD)
     return Sketch(
-        "wheel and board", "wheel", f"board of {count}", "wheel and board", wheel + margin + board + name,
+        "wheel and board", "wheel", f"board of {count}", "wheel and board", wheel + board,
         "wheel", kit.fine,
     )  # fmt: skip
 
 
-LEAST_LAND = 0.58
-"""A land lower than this is lost behind a board."""
 OVER_RIBBON = ("land", "pines", "mountains", "compass", "wheel", "sunrise", "star", "mountains and water")
 ON_BOARD = ("star", "pines", "mountains", "initials", "land", "track")
 IN_DISC = ("initials", "star", "wheel", "land")
-EARLY = frozenset({"1880s", "1920s"})
 FRAMES = (
     Frame("disc and board", "disc and board", disc_and_board, ON_BOARD),
     Frame("land and board", "land and board", land_and_board, ("land",)),
-    Frame("winged disc", "wings", winged, IN_DISC, frozenset({"1880s", "1920s", "1950s"})),
+    Frame("winged disc", "wings", winged, IN_DISC, EARLY),
     Frame("speed wings", "wings", speed_winged, IN_DISC, frozenset({"1920s", "1950s"})),
-    Frame("ribbon", "ribbon", ribbon_under, OVER_RIBBON, frozenset({"1880s", "1920s", "1950s"})),
-    Frame("disc and ribbon", "ribbon", disc_and_ribbon, (*OVER_RIBBON, "initials", "one large"), EARLY | {"1950s"}),
-    Frame("wheel and board", "disc and board", wheel_and_board, (), EARLY),
+    Frame("ribbon", "ribbon", ribbon_under, OVER_RIBBON, EARLY),
+    Frame("disc and ribbon", "ribbon", disc_and_ribbon, (*OVER_RIBBON, "initials", "one large"), EARLY),
+    Frame("wheel and board", "disc and board", wheel_and_board, (), OLD),
 )

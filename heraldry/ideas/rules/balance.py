@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from heraldry.geometry.measure import bounds, centroid
-from heraldry.geometry.outline import Outline
 from heraldry.ideas.proofs import Proof
 from heraldry.ideas.rules.rule import Rule, beyond
 
@@ -16,7 +15,7 @@ ALLOWANCE = 0.12
 
 def offset(proof: Proof) -> tuple[float, float]:
     """How far the centre of mass is from the middle of the box, in widths and heights of it."""
-    whole = Outline.gather(plate.outline for plate in proof.artwork.plates)
+    whole = proof.artwork.outline
     box, heavy = bounds(whole), centroid(whole)
     return (heavy.x - box.centre.x) / box.width, (heavy.y - box.centre.y) / box.height
 

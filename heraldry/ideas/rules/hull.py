@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import shapely
+
 from heraldry.artwork import Artwork
-from heraldry.geometry.outline import Outline
+from heraldry.geometry.flatten import flatten
 
 COARSE_MM = 0.02
 """Curves are flattened as coarsely as that: a hundredth of the area is not wanted."""
@@ -11,10 +13,5 @@ COARSE_MM = 0.02
 
 def hull_area(artwork: Artwork) -> float:
     """The area of the convex hull of all plates."""
-    import shapely  # imported where used: start-up time
-
-    from heraldry.geometry.flatten import flatten
-
-    whole = Outline.gather(plate.outline for plate in artwork.plates)
-    points = [point for ring in flatten(whole, COARSE_MM) for point in ring]
+    points = [point for ring in flatten(artwork.outline, COARSE_MM) for point in ring]
     return float(shapely.convex_hull(shapely.MultiPoint(points)).area)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from heraldry.geometry.measure import bounds
-from heraldry.geometry.outline import Outline
 from heraldry.ideas.proofs import Proof
 from heraldry.ideas.rules.rule import Rule
 
@@ -13,7 +12,7 @@ OVER_MM, SHORT = 0.0005, 0.03
 
 def falls_short(proof: Proof) -> float:
     """Unsound where the ink has another width than was asked for."""
-    ink = bounds(Outline.gather(plate.outline for plate in proof.artwork.plates)).width
+    ink = bounds(proof.artwork.outline).width
     asked = proof.artwork.width_mm
     return 1.0 if ink > asked + OVER_MM or ink < asked * (1 - SHORT) else 0.0
 

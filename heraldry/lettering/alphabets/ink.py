@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from itertools import combinations
 
 from heraldry.geometry.affine import Affine
-from heraldry.geometry.boolean import intersect, subtract, unite
+from heraldry.geometry.boolean import subtract, unite
 from heraldry.geometry.outline import Outline
 from heraldry.geometry.point import Point
 
@@ -39,11 +39,6 @@ def cut(stroke: Outline, *whites: Outline) -> Outline:
     return subtract(stroke.transformed(_ENLARGE), *enlarged).transformed(_REDUCE)
 
 
-def within(stroke: Outline, frame: Outline) -> Outline:
-    """What of a stroke lies inside a frame."""
-    return intersect(stroke.transformed(_ENLARGE), frame.transformed(_ENLARGE)).transformed(_REDUCE)
-
-
 def moved(stroke: Outline, dx: float, dy: float = 0.0) -> Outline:
     """A stroke moved by cap heights."""
     return stroke.transformed(Affine.move(dx, dy))
@@ -56,10 +51,4 @@ def turned(stroke: Outline, x: float, y: float) -> Outline:
 
 def mirrored(stroke: Outline, x: float) -> Outline:
     """A stroke seen in a mirror that stands at ``x``."""
-    flipped = stroke.transformed(Affine.mirror(90.0, Point(x, 0.0)))
-    return Outline.of(path.reversed() for path in flipped.paths)
-
-
-def shrunk(stroke: Outline, factor: float, dx: float = 0.0, dy: float = 0.0) -> Outline:
-    """A stroke made smaller about the origin, then moved."""
-    return stroke.transformed(Affine.move(dx, dy) @ Affine.scale(factor))
+    return stroke.flipped(Point(x, 0.0))

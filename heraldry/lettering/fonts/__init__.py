@@ -7,6 +7,7 @@
 ``axes``           variable fonts: axes by name, a stem or a width wished for and solved
 ``shaping``        text becomes placed glyphs, by HarfBuzz
 ``alphabet``       ``FontAlphabet``: all of it together, behind the ``Alphabet`` contract
+``who_has``        who has a letter that a font lacks: our alphabets, the families of this computer
 =================  ==============================================================================
 
 Inside this room lengths are font units, y up; millimetres begin where a line leaves it.

@@ -11,7 +11,7 @@ from heraldry.geometry.point import ORIGIN
 from heraldry.lettering.alphabet import SetLine
 from heraldry.lettering.setting.block import Block
 from heraldry.lettering.setting.laid import angles_covered
-from heraldry.lettering.setting.lay import Reads, ink_reach
+from heraldry.lettering.setting.lay import Reads, ink_width
 from heraldry.lettering.setting.placing import put
 from heraldry.lettering.setting.tracks import CircleTrack
 from heraldry.lettering.setting.whites import Lay, least_tracking, wanted_whites
@@ -37,9 +37,7 @@ def fit_to_width(line: SetLine, width_mm: float) -> Fitted:
     """
     if not width_mm > 0:
         raise LetteringError(f"a line is fitted to a width above zero, found {width_mm:g} mm")
-
-    begin, end = ink_reach(line)
-    return _fitted(line, width_mm - (end - begin), Block.straight, _straight_width, width_mm, "mm")
+    return _fitted(line, width_mm - ink_width(line), Block.straight, ink_width, width_mm, "mm")
 
 
 def fit_to_angle(line: SetLine, radius_mm: float, angle_deg: float, reads: Reads = "outside") -> Fitted:
@@ -62,11 +60,6 @@ def fit_to_angle(line: SetLine, radius_mm: float, angle_deg: float, reads: Reads
 
     missing_mm = math.radians(angle_deg - covered(line)) * radius_mm
     return _fitted(line, missing_mm, lay, covered, angle_deg, "°")
-
-
-def _straight_width(line: SetLine) -> float:
-    begin, end = ink_reach(line)
-    return end - begin
 
 
 def _fitted(

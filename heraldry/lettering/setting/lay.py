@@ -46,6 +46,12 @@ def ink_reach(line: SetLine) -> tuple[float, float]:
     return _reach_of(Block.straight(line), line)
 
 
+def ink_width(line: SetLine) -> float:
+    """How wide the ink of a straight line is, mm."""
+    begin, end = ink_reach(line)
+    return end - begin
+
+
 def _reach_of(flat: Block, line: SetLine) -> tuple[float, float]:
     if flat.outline.is_empty:
         return 0.0, line.advance_mm
@@ -88,8 +94,7 @@ def on_circle(
         return put(tracked, CircleTrack(centre, radius_mm, start_rad, reads == "outside"), 0.0, letters)
 
     _check_round(line, radius_mm)
-    begin, end_of_ink = ink_reach(line)
-    room_mm = math.tau * radius_mm - (end_of_ink - begin)
+    room_mm = math.tau * radius_mm - ink_width(line)
     opened, notes = _tracked_open(line, lambda tracked: lay_from(0.0, tracked), room_mm)
     trial = Laid(lay_from(0.0, opened), opened, notes)
     if trial.block.outline.is_empty:
@@ -140,15 +145,15 @@ def along(
 
 def _room(line: SetLine, track: PathTrack, held_at: float, anchor: Anchor) -> float:
     """How much longer a line may become on its path before it runs beyond it, mm."""
-    begin, end = ink_reach(line)
+    long_mm = ink_width(line)
     if track.path.closed:
-        return track.total_mm - (end - begin)
+        return track.total_mm - long_mm
     before, after = SHARE[anchor], 1.0 - SHARE[anchor]
     rooms = [
         held_at / before if before else math.inf,
         (track.total_mm - held_at) / after if after else math.inf,
     ]
-    return max(min(rooms) - (end - begin), 0.0)
+    return max(min(rooms) - long_mm, 0.0)
 
 
 def _held_at(reads: Reads, middle: Angle | None, start: Angle | None, end: Angle | None) -> tuple[Anchor, float]:
@@ -188,12 +193,12 @@ def _no_room(line: SetLine, block: Block) -> str:
 
 
 def _check_round(line: SetLine, radius_mm: float) -> None:
-    begin, end = ink_reach(line)
-    if end - begin > math.tau * radius_mm:
+    long_mm = ink_width(line)
+    if long_mm > math.tau * radius_mm:
         raise LetteringError(
-            f"{_text(line)!r} is {end - begin:.2f} mm long, the circle of radius {radius_mm:g} mm only "
+            f"{_text(line)!r} is {long_mm:.2f} mm long, the circle of radius {radius_mm:g} mm only "
             f"{math.tau * radius_mm:.2f} mm round; take a smaller cap height or a radius above "
-            f"{(end - begin) / math.tau:.2f} mm"
+            f"{long_mm / math.tau:.2f} mm"
         )
 
 

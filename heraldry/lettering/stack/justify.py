@@ -13,7 +13,7 @@ from heraldry.errors import LetteringError
 from heraldry.lettering.adjusting import Widening, widened
 from heraldry.lettering.alphabet import Alphabet, SetLine
 from heraldry.lettering.setting import fit_to_width
-from heraldry.lettering.setting.lay import ink_reach
+from heraldry.lettering.setting.lay import ink_width
 
 LOOSEST_CAPS = 0.12
 """Tracking in cap heights that a word bears before it falls apart. It is never tightened: where whites are right, less
@@ -93,9 +93,3 @@ def _ink_to_draw(line: SetLine, width_mm: float) -> float | None:
     if 0.0 <= missing <= loosest:
         return None
     return (width_mm - (loosest if missing > 0 else 0.0)) * (1.0 - WIDTH_REACHED_SHARE)
-
-
-def ink_width(line: SetLine) -> float:
-    """The width of a line's ink."""
-    begin, end = ink_reach(line)
-    return end - begin

@@ -24,8 +24,8 @@ class Manner:
     ``level``
         whether large initials stand on the base line with the others, or hang from one line with their heads.
     ``fractions``
-        ``built`` over a level bar, ``slanted`` beside a slanting one; ``signs`` builds ½ and its like, but leaves figures
-        with a stroke between them, as those of a date, as they stand; ``plain`` leaves all.
+        ``built`` over a level bar, ``slanted`` beside a slanting one; ``signs`` builds ½ and its like, but leaves
+        figures with a stroke between them, as those of a date, as they stand; ``plain`` leaves all.
     ``superior_bar``
         whether superior letters, as in Nᵒ, have a bar under them.
     """

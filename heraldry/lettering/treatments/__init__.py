@@ -15,14 +15,13 @@ Each is a pure function on a clean outline, millimetres in, a clean outline out;
 
 from heraldry.lettering.treatments.bands import in_band, stripe_behind, stripe_through
 from heraldry.lettering.treatments.inline import inline, inline_line
-from heraldry.lettering.treatments.lines import clear_round, double_outline, halo, outer_line, outline
+from heraldry.lettering.treatments.lines import double_outline, halo, outer_line, outline
 from heraldry.lettering.treatments.shades import SplitShade, block_shade, drop_shade, split_shade
 from heraldry.lettering.treatments.sweep import swept
 
 __all__ = [
     "SplitShade",
     "block_shade",
-    "clear_round",
     "double_outline",
     "drop_shade",
     "halo",

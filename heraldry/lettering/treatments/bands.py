@@ -8,9 +8,7 @@ from __future__ import annotations
 from heraldry.errors import GeometryError
 from heraldry.geometry.boolean import Difference, Union, combine, pieces, subtract
 from heraldry.geometry.measure import bounds
-from heraldry.geometry.outline import Outline
-from heraldry.geometry.point import Point
-from heraldry.geometry.segments import Path
+from heraldry.geometry.outline import Bounds, Outline
 from heraldry.lettering.treatments.lines import kept_off
 from heraldry.lettering.treatments.measures import not_negative, positive
 
@@ -20,7 +18,8 @@ def in_band(letters: Outline, margin_mm: float, ends_mm: float | None = None) ->
     margin = positive("a band's margin", margin_mm)
     ends = margin if ends_mm is None else positive("a band's margin at its ends", ends_mm)
     ink = bounds(letters)
-    return subtract(_level_box(ink.left - ends, ink.bottom - margin, ink.right + ends, ink.top + margin), letters)
+    band = Bounds(ink.left - ends, ink.bottom - margin, ink.right + ends, ink.top + margin)
+    return subtract(band.outline, letters)
 
 
 def stripe_through(
@@ -60,9 +59,4 @@ def _stripe(letters: Outline, height_mm: float, width_mm: float, more_mm: float,
             f"a stripe at {height_mm:g} mm misses the letters, their ink reaches from 0 to {ink.height:.4g} mm"
         )
     middle = ink.bottom + height_mm
-    return _level_box(ink.left - beyond, middle - half, ink.right + beyond, middle + half)
-
-
-def _level_box(left: float, bottom: float, right: float, top: float) -> Outline:
-    corners = (Point(left, bottom), Point(right, bottom), Point(right, top), Point(left, top))
-    return Outline.of([Path.through(corners, closed=True)])
+    return Bounds(ink.left - beyond, middle - half, ink.right + beyond, middle + half).outline

@@ -43,11 +43,6 @@ def halo(letters: Outline, width_mm: float) -> Outline:
     return subtract(kept_off(letters, positive("a halo's width", width_mm)), letters)
 
 
-def clear_round(behind: Outline, letters: Outline, margin_mm: float) -> Outline:
-    """What lies behind the letters, with a clear margin cut round them."""
-    return subtract(behind, kept_off(letters, not_negative("a clear margin", margin_mm)))
-
-
 def kept_off(letters: Outline, gap_mm: float, sharp: bool = False) -> Outline:
     """The ground that a gap keeps clear: the letters grown by it, or as they are without a gap."""
     return offset(letters, gap_mm, "sharp" if sharp else "round") if gap_mm > 0 else letters

@@ -9,7 +9,7 @@ import numpy as np
 
 from heraldry.errors import GeometryError
 from heraldry.geometry.measure.lengths import Pieces, length, lengths_until, pieces
-from heraldry.geometry.outline import ARC, CUBIC, Outline
+from heraldry.geometry.outline import CUBIC, Outline, segment_of
 from heraldry.geometry.point import Point
 from heraldry.geometry.restore.curves import Curves, Floats, Ints
 from heraldry.geometry.segments import Arc, Cubic, Line, Path, Segment
@@ -98,10 +98,7 @@ def _chain(rows: Pieces, first: int, last: int, t0: float, t1: float) -> Path:
 
 
 def _segment(rows: Pieces, i: int) -> Segment:
-    start, one, two, end = (Point(x, y) for x, y in rows.data[i].tolist())
-    if rows.kinds[i] == ARC:
-        return Arc(start, end, one, two.x, two.y)
-    return Cubic(start, one, two, end) if rows.kinds[i] == CUBIC else Line(start, end)
+    return segment_of(int(rows.kinds[i]), rows.data[i].tolist())
 
 
 def _part(segment: Segment, t0: float, t1: float) -> Segment:

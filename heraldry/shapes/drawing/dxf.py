@@ -39,7 +39,7 @@ JOINT_MM = 0.01
 LARGEST_NUMBER = 1e9
 
 SPLINE_LEVEL = 4
-"""How finely a spline of another degree than 3 is cut into cubics: 16 for each span, off by far less than a micrometre."""
+"""How finely a spline of another degree than 3 is cut into cubics: 16 a span, off by far less than a micrometre."""
 
 UNIT_MM = {1: 25.4, 2: 304.8, 4: 1.0, 5: 10.0, 6: 1000.0, 8: 25.4e-6, 9: 0.0254, 10: 914.4, 13: 0.001, 14: 100.0}
 """Millimetres of the units of $INSUNITS (DXF reference, HEADER section)."""
@@ -126,7 +126,7 @@ class _Layers:
         return self.chains
 
     def _flat(self, entities: Iterable[Any], layer: str | None, depth: int) -> Iterator[tuple[Any, str]]:
-        """Entities with their layers, blocks resolved; what lies on layer 0 of a block is on the layer of its insert."""
+        """Entities with their layers, blocks resolved; layer 0 of a block is the layer of its insert."""
         for entity in entities:
             self.count += 1
             if self.count > MOST_ENTITIES:

@@ -1,4 +1,4 @@
-"""Lines along one straight segment or round one circle: their outlines are known without any offset being worked out."""
+"""Lines along one straight segment or round one circle: their outlines are known without working out an offset."""
 
 from __future__ import annotations
 

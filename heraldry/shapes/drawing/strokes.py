@@ -12,11 +12,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from heraldry.errors import GeometryError
-from heraldry.geometry.boolean import Union, combine
+from heraldry.geometry.boolean import unite
 from heraldry.geometry.offset import Ends, stroke
 from heraldry.geometry.offsets.bands import SHARPEST
 from heraldry.geometry.offsets.spine import REVERSAL_RAD, spine_of
-from heraldry.geometry.outline import EMPTY, Outline
+from heraldry.geometry.outline import EMPTY, Bounds, Outline
 from heraldry.geometry.point import Point
 from heraldry.geometry.segments import Arc, Cubic, Path, Segment
 from heraldry.shapes.drawing.dashes import dashed
@@ -49,7 +49,14 @@ def stroked(paths: Sequence[Path], pen: Pen) -> Outline:
     if len(pieces) > MOST_PIECES:
         raise GeometryError(f"a shape has {len(pieces):,} lines and dashes, at most {MOST_PIECES:,} are drawn")
     drawn = [outline for outline in (_line(piece, pen) for piece in pieces) if not outline.is_empty]
-    return drawn[0] if len(drawn) == 1 else combine(Union(tuple(drawn))).outline if drawn else EMPTY
+    return together(drawn)
+
+
+def together(outlines: Sequence[Outline]) -> Outline:
+    """Outlines as one; one alone is sound already and stays as it is."""
+    if not outlines:
+        return EMPTY
+    return outlines[0] if len(outlines) == 1 else unite(*outlines)
 
 
 def _line(path: Path, pen: Pen) -> Outline:
@@ -92,8 +99,7 @@ def _dot(at: Point, pen: Pen) -> Outline:
     if pen.cap == "round":
         return Outline.of([circle_path(at, half)])
     if pen.cap == "square":
-        corners = (Point(at.x + x * half, at.y + y * half) for x, y in ((-1, -1), (1, -1), (1, 1), (-1, 1)))
-        return Outline.of([Path.through(corners, closed=True)])
+        return Bounds(at.x, at.y, at.x, at.y).grown(half).outline
     return EMPTY
 
 
@@ -150,7 +156,7 @@ def _in_runs(path: Path, pen: Pen, corners: Sequence[_Corner]) -> Outline:
     parts += [wedge for wedge in (_wedge(corner, pen) for corner in corners) if wedge is not None]
     if not path.closed and pen.cap != "butt":
         parts += _caps(path, pen)
-    return combine(Union(tuple(parts))).outline
+    return unite(*parts)
 
 
 def _runs(path: Path, corners: Sequence[_Corner]) -> Iterator[Path]:

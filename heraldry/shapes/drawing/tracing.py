@@ -21,11 +21,11 @@ from heraldry.geometry.segments import Arc, Path, Segment
 from heraldry.shapes.curves import moved
 from heraldry.shapes.drawing.crowding import refuse_crowd, refuse_tangle
 from heraldry.shapes.drawing.picture import Mark, Pen, Picture, Window
-from heraldry.shapes.drawing.strokes import stroked
+from heraldry.shapes.drawing.strokes import stroked, together
 from heraldry.shapes.path_data import filled
 
 LARGEST_MM = 1e6
-"""Nothing on the way to the finished drawing may be larger, nor so far away: its numbers would lose their last digits."""
+"""Nothing on the way to the finished drawing may be larger, nor so far away: numbers would lose their last digits."""
 
 SLIVER_MM = 0.0005
 """Half a micrometre: narrower parts are what two edges that are meant to be one differ by."""
@@ -103,7 +103,7 @@ def _reach(marks: Sequence[Mark]) -> tuple[Bounds, Bounds]:
     if not seen:
         raise GeometryError("nothing of the drawing can be seen")
     refuse_crowd([box for _, box in seen], [colour for colour, _ in seen])
-    return _around([box for _, box in whole]), _around([box for _, box in seen])
+    return Bounds.round(box for _, box in whole), Bounds.round(box for _, box in seen)
 
 
 def _whole_box(mark: Mark) -> Bounds | None:
@@ -115,9 +115,7 @@ def _whole_box(mark: Mark) -> Bounds | None:
     if not np.all(np.isfinite(rows.data)):
         raise GeometryError("the drawing has points without end")
     refuse_tangle(rows)
-    box = bounds(rows)
-    half = mark.pen.width / 2 * mark.onto_page.ratio if mark.pen else 0.0
-    return Bounds(box.left - half, box.bottom - half, box.right + half, box.top + half)
+    return bounds(rows).grown(mark.pen.width / 2 * mark.onto_page.ratio if mark.pen else 0.0)
 
 
 def _seen_box(mark: Mark, box: Bounds) -> Bounds | None:
@@ -134,12 +132,7 @@ def _seen_box(mark: Mark, box: Bounds) -> Bounds | None:
 @lru_cache(maxsize=64)
 def _window_box(window: Window) -> Bounds | None:
     boxes = [box for mark in window.marks if (box := _whole_box(mark)) is not None]
-    return _around(boxes) if boxes else None
-
-
-def _around(boxes: Sequence[Bounds]) -> Bounds:
-    left, bottom = min(box.left for box in boxes), min(box.bottom for box in boxes)
-    return Bounds(left, bottom, max(box.right for box in boxes), max(box.top for box in boxes))
+    return Bounds.round(boxes) if boxes else None
 
 
 def laid(paths: Sequence[Path], onto: Affine) -> list[Path]:
@@ -211,21 +204,12 @@ class _Windows:
         if area.is_empty or area.node_count != 4 or np.any(area.kinds != LINE):
             return False
         sides = np.abs(area.data[:, 3] - area.data[:, 0]).min(axis=1)
-        inner, outer = bounds(outline), bounds(area)
-        return bool(np.all(sides == 0.0)) and (
-            outer.left <= inner.left
-            and outer.right >= inner.right
-            and outer.bottom <= inner.bottom
-            and outer.top >= inner.top
-        )
+        return bool(np.all(sides == 0.0)) and bounds(outline).reach_over(bounds(area)) <= 0.0
 
     def _area(self, window: Window) -> Outline:
         if id(window) not in self.known:
             parts = [self.cut(_outline(mark, self.onto_model), mark.windows) for mark in window.marks]
-            shown = [part for part in parts if not part.is_empty]
-            self.known[id(window)] = (
-                combine(Union(tuple(shown))).outline if len(shown) > 1 else shown[0] if shown else EMPTY
-            )
+            self.known[id(window)] = together([part for part in parts if not part.is_empty])
         return self.known[id(window)]
 
 

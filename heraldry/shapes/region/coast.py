@@ -10,7 +10,6 @@ import shapely
 from heraldry.errors import RegionError
 from heraldry.geometry.boolean import to_polygon
 from heraldry.geometry.measure import bounds
-from heraldry.geometry.outline import Bounds
 from heraldry.shapes.checks import at_least, positive
 from heraldry.shapes.region.drawing import outline_of, polygons_of, smoothed
 from heraldry.shapes.region.land_map import DrawnRegion, drawn_region
@@ -72,11 +71,9 @@ def _grown(own: shapely.Geometry, by_mm: float) -> shapely.Geometry:
 
 def _shore(region: DrawnRegion, own: shapely.Geometry) -> shapely.Geometry:
     """The lines of the region's edge that lie away from all other land."""
-    box = bounds(region.outline)
     margin = SHORE_DETAILS * region.asked.fineness_mm
-    frame = Bounds(box.left - margin, box.bottom - margin, box.right + margin, box.top + margin)
     try:
-        others = Around.of(region, (), frame).area
+        others = Around.of(region, (), bounds(region.outline).grown(margin)).area
     except RegionError:  # an island: nothing lies around it
         return own.boundary
     return own.boundary.difference(others.buffer(margin, quad_segs=2))

@@ -5,19 +5,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from functools import cache
 from typing import Any
 
-from heraldry.shapes.region.land_map import DrawnRegion
 from heraldry.shapes.region.names import DATA_DIR
 from heraldry.shapes.region.shape import region
-from heraldry.shapes.table import LatLon
+from heraldry.shapes.table import Drawn, LatLon, as_drawn
 
 WATERS = DATA_DIR / "example.geojson"
 TOWNS = (LatLon(44.9, -73.1), LatLon(44.3, -72.6), LatLon(43.6, -72.7), LatLon(42.9, -72.6))
 
 
-def map_examples() -> dict[str, dict[str, Any]]:
-    """Arguments of an example of each kind that needs a region drawn before; about 20 mm wide."""
+@cache
+def map_examples() -> Mapping[str, Mapping[str, Any]]:
+    """Arguments of an example of each kind that stands on a region, which is drawn for it; about 20 mm wide."""
     inland, island = _land("US-VT", 20.0), _land("IS", 13.0)
     return {
         "coast": {"coast": island, "width": 0.3, "inside": -0.5, "count": 3, "gap": 0.6},
@@ -29,7 +31,5 @@ def map_examples() -> dict[str, dict[str, Any]]:
     }
 
 
-def _land(code: str, height_mm: float) -> DrawnRegion:
-    drawn = region(region=(code,), height=height_mm)
-    assert isinstance(drawn, DrawnRegion)
-    return drawn
+def _land(code: str, height_mm: float) -> Drawn:
+    return as_drawn(region(region=(code,), height=height_mm))

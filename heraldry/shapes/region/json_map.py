@@ -17,7 +17,7 @@ import shapely
 from heraldry.errors import RegionError, nearest
 from heraldry.shapes.region.coordinates import ToDegrees, as_they_are, degrees_from
 from heraldry.shapes.region.features import Feature, FeatureSet
-from heraldry.shapes.region.picking import Item, Pick, Value, labels_of, picked
+from heraldry.shapes.region.picking import Item, Pick, labels_of, picked, plain
 from heraldry.shapes.region.positions import Array, GeoJsonRings
 from heraldry.shapes.region.topojson import Arcs
 
@@ -101,18 +101,9 @@ def _topology_items(name: str, thing: Any) -> Iterator[Item]:
 def _item(thing: Any, geometry: Any, *also: str) -> Item:
     feature = thing if isinstance(thing, dict) else {}
     found = feature.get("properties")
-    properties = _plain(found) if isinstance(found, dict) else {}
+    properties = plain(found) if isinstance(found, dict) else {}
     number = feature.get("id")
     return Item(properties, labels_of(properties, None if isinstance(number, bool) else number, *also), geometry)
-
-
-def _plain(properties: Mapping[str, Any]) -> dict[str, Value]:
-    """The properties that are words or numbers."""
-    return {
-        name: value
-        for name, value in properties.items()
-        if isinstance(value, str | int | float) and not isinstance(value, bool)
-    }
 
 
 def _decoded(item: Item, rings: Rings, path: Path) -> Feature:

@@ -59,7 +59,12 @@ Mask = NDArray[np.bool_]
 
 
 def legible(parts: Geometries, line_mm: float = LINE_MM) -> Geometries:
-    """The parts of a land, those that grow together as one, without what is too thin or too narrow to print."""
+    """The parts of a land, those that grow together as one, without what is too thin or too narrow to print.
+
+    Where no line is too thin, as they are.
+    """
+    if not line_mm or not len(parts):
+        return parts
     roughness_mm = min(ROUGHNESS_MM, line_mm / 3)
     shown = shapely.coverage_simplify(parts, roughness_mm)
     for step in STEPS:

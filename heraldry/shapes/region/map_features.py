@@ -97,15 +97,14 @@ def map_areas(
     if not len(parts):
         raise RegionError(f"the areas of {map_areas.name} are finished smaller than islands, {islands:g} mm")
     simple = simplify(without_small_holes(parts, islands), [], at_least("detail", detail, 0.0)).parts
-    outline = outline_of(polygons_of(shapely.union_all(legible(simple, finest) if finest else simple)))
+    outline = outline_of(polygons_of(shapely.union_all(legible(simple, finest))))
     return Drawn(smoothed(outline, detail) if smooth else outline)
 
 
 def _surroundings(region: DrawnRegion) -> Bounds:
     """As far round a region as its own size: where any frame of a herald ends."""
     box = bounds(region.outline)
-    reach = max(box.width, box.height)
-    return Bounds(box.left - reach, box.bottom - reach, box.right + reach, box.top + reach)
+    return box.grown(max(box.width, box.height))
 
 
 def _swept(line: shapely.LineString) -> Path:

@@ -22,8 +22,8 @@ def map_route(
 ) -> Outline | Drawn:
     """A `route` through towns by their degrees, each [longitude, latitude]; `on` is the region on whose map they lie.
 
-    A line of a `width`, with a dot `stops` across at each town; `extend` lengthens both ends, which are flat or round as
-    `ends` says; `smooth` makes one sweep through all towns. Raises RegionError for a town that is off the map.
+    A line of a `width`, with a dot `stops` across at each town; `extend` lengthens both ends, which are flat or round
+    as `ends` says; `smooth` makes one sweep through all towns. Raises RegionError for a town that is off the map.
     """
     land = drawn_region(on, "on")
     return route(tuple(land.locate(town) for town in map_route), width, ends, stops, smooth, extend)

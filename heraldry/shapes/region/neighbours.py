@@ -56,7 +56,7 @@ def neighbours(
     at_least("borders", borders, 0.0)
     box = bounds(region.outline)
     reach = max(box.width, box.height) if reach is None else positive("reach", reach)
-    frame = Bounds(box.left - reach, box.bottom - reach, box.right + reach, box.top + reach)
+    frame = box.grown(reach)
     around = Around.of(region, only, frame)
     own = to_polygon(region.outline)
     area = around.fitted(own, islands, finest).difference(own).intersection(_rectangle(frame))
@@ -95,7 +95,7 @@ class Around:
         others = polygons_of(self._drawn(dissolve(self.plans, self.sources)))
         parts = without_small_holes(without_specks(shapely.union_all(others), islands_mm), islands_mm)
         simple = simplify(parts, [], self.region.asked.fineness_mm).parts
-        shown = shapely.union_all(legible(simple, finest_mm) if finest_mm and len(simple) else simple)
+        shown = shapely.union_all(legible(simple, finest_mm))
         left_over = polygons_of(self._drawn(together).difference(shapely.union(shown, own)))
         between = left_over[shapely.dwithin(left_over, own, TOUCH_MM) & shapely.dwithin(left_over, shown, TOUCH_MM)]
         around = shapely.union_all([shown, *shapely.buffer(between, TOUCH_MM, join_style="mitre")])

@@ -54,6 +54,15 @@ class Item:
     geometry: Any
 
 
+def plain(properties: Mapping[str, Any]) -> dict[str, Value]:
+    """The properties that are words or numbers; a number that is none (NaN) stands for one that is missing."""
+    return {
+        name: value
+        for name, value in properties.items()
+        if isinstance(value, str | int | float) and not isinstance(value, bool) and value == value
+    }
+
+
 @dataclass(frozen=True)
 class Condition:
     """One property compared with one or more values, of which any will do (or, with ``!=``, none)."""

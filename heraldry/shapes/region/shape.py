@@ -141,7 +141,7 @@ def _fineness(detail: float | None, lands: Sequence[Land], mm_per_km: float) -> 
 
 def _finished(simple: Simple, borders_mm: float, islands_mm: float, finest_mm: float) -> Outline:
     """The parts as they print, with the inner borders cut out."""
-    shown = legible(simple.parts, finest_mm) if finest_mm else simple.parts
+    shown = legible(simple.parts, finest_mm)
     land = shapely.MultiPolygon(list(shown))
     land = land if land.is_valid else shapely.union_all(shown)
     if len(simple.borders):

@@ -11,7 +11,6 @@ from collections.abc import Mapping
 from importlib import import_module
 from pathlib import Path
 from types import ModuleType
-from typing import Any
 
 import numpy as np
 import shapely
@@ -19,7 +18,7 @@ import shapely
 from heraldry.errors import RegionError, nearest
 from heraldry.shapes.region.coordinates import ToDegrees, as_they_are, degrees_from
 from heraldry.shapes.region.features import Feature, FeatureSet
-from heraldry.shapes.region.picking import Item, Pick, Value, labels_of, picked
+from heraldry.shapes.region.picking import Item, Pick, labels_of, picked, plain
 from heraldry.shapes.region.positions import LATITUDE_MAX, LONGITUDE_MAX, Array, degrees_checked
 
 BEGINNINGS: Mapping[str, tuple[str, bytes]] = {
@@ -103,18 +102,9 @@ def _items(pyogrio: ModuleType, path: Path, layer: str) -> list[Item]:
     rows = zip(*(column.tolist() for column in columns), strict=True) if fields else [()] * len(geometries)
     items = []
     for number, geometry, row in zip(numbers.tolist(), geometries, rows, strict=True):
-        properties = _plain(dict(zip(fields, row, strict=True)))
+        properties = plain(dict(zip(fields, row, strict=True)))
         items.append(Item(properties, labels_of(properties, number), (geometry, to_degrees)))
     return items
-
-
-def _plain(properties: Mapping[str, Any]) -> dict[str, Value]:
-    """The properties that are words or numbers."""
-    return {
-        name: value
-        for name, value in properties.items()
-        if isinstance(value, str | int | float) and not isinstance(value, bool) and value == value
-    }
 
 
 def _decoded(item: Item, path: Path) -> Feature:

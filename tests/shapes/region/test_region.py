@@ -338,7 +338,7 @@ def test_wrong_numbers_are_said(arguments, words):
 
 @pytest.mark.parametrize("codes", [("US-VA", "US-NC"), ("US-OR", "US-WA"), ("NO", "SE"), ("FR", "ES")])
 def test_borders_part_the_lands_from_coast_to_coast(codes):
-    """The coast that prints is filled here and there, and borders are drawn out so far that they still reach the sea."""
+    """A coast that prints is filled here and there, and borders are drawn out so far that they still reach the sea."""
     drawn = region(codes, height=15.0, borders=0.25)
     middles = {
         "US-VA": LatLon(37.5, -78.5),

@@ -1,8 +1,8 @@
 """How wide the letters of good slab type are, and how much white stands beside them.
 
 Medians over open typefaces measured on their outlines, at weights 400 and 700: roboto-slab, zilla-slab, bitter and
-rokkitt (npm ``@fontsource`` packages 5.x, latin subsets). They are facts about proportion; the shapes are drawn elsewhere,
-by us. Letters with marks are not in the table: they stand like their bare letters.
+rokkitt (npm ``@fontsource`` packages 5.x, latin subsets). They are facts about proportion; the shapes are drawn
+elsewhere, by us. Letters with marks are not in the table: they stand like their bare letters.
 
 Each row holds two figures for the two masters, regular and bold: the width of the ink in widths of H, and the
 white left and right of it in whites beside H.

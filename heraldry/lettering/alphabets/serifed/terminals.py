@@ -88,7 +88,7 @@ def _clear(outline: Outline, end: BeakEnd, up: float, places: Sequence[float]) -
 
 
 def _corner(outline: Outline, side: float, up: float) -> float:
-    """The outermost corner of the cut at ``side``: its very node, or beak and round would leave a trace between them."""
+    """The outermost corner of the cut at ``side``: its very node, lest beak and round leave a trace between them."""
     nodes = outline.data[:, 0]
     return float((nodes[np.abs(nodes[:, 0] - side) < ON_THE_CUT, 1] * up).max() * up)
 

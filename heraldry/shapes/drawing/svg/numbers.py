@@ -29,7 +29,7 @@ _DEGREES = {"rad": 180 / math.pi, "grad": 0.9, "turn": 360.0}
 
 
 def length_px(text: str, whole_px: float) -> float | None:
-    """A length in pixels, ``%`` of a whole; None for what is none, as ``auto``. Raises GeometryError for nonsense sizes.
+    """A length in pixels, ``%`` of a whole; None for what is none, as ``auto``. Raises GeometryError for nonsense.
 
     >>> length_px("2.54cm", 0), length_px("50%", 30), length_px("auto", 1)
     (96.0, 15.0, None)

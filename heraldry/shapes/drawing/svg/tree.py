@@ -140,7 +140,7 @@ def _local_tag(name: str) -> str:
 
 
 def _own_attributes(attributes: Mapping[str, str]) -> dict[str, str]:
-    """Attributes without a namespace, and the few others that mean something; a plain ``href`` goes before a linked one."""
+    """Attributes without a namespace, and the few others that matter; a plain ``href`` goes before a linked one."""
     own = {}
     for name, value in attributes.items():
         namespace, _, local = name.rpartition(_SEPARATOR)
