@@ -13,7 +13,6 @@ from pathlib import Path
 
 from heraldry.artwork import Artwork
 from heraldry.describe.description import Description, read
-from heraldry.describe.variants import ITSELF
 from heraldry.diagrams.class_of_cars import class_of_cars
 from heraldry.diagrams.crew import Crew, artworks_by
 from heraldry.diagrams.drawing import artworks
@@ -63,13 +62,13 @@ def draw_each(
 
 
 def family(description: Description, variants: Sequence[str] = ()) -> list[Description]:
-    """A herald and all its variants, or those named; ``ITSELF`` names the herald itself.
+    """A herald and all its variants, or those named; ``herald`` names the herald itself.
 
     Raises HeraldryError for a variant that the file has not.
     """
     if not variants:
         return [description, *description.variants.values()]
-    return [description if name == ITSELF else description.variant(name) for name in dict.fromkeys(variants)]
+    return [description.variant(name) for name in dict.fromkeys(variants)]
 
 
 def _family(family: Sequence[Description], asked: Scale | None, printer: PrinterLimits) -> Iterator[Artwork]:

@@ -7,6 +7,7 @@ HeraldryError
 │   └── LetError          named lengths that have no value; carries the error of every such name
 ├── GeometryError         a shape that cannot be drawn with these numbers
 ├── LetteringError        a letter that is missing, a font that cannot be read, a stem out of range
+│   └── SoundRangeError   a measure that an alphabet cannot take; carries the range that it can
 ├── ColourError           a text that is no colour
 ├── RegionError           a map that is unknown, unreadable or empty
 ├── NumberError           a road, wagon or container number that cannot be right; carries the position
@@ -18,9 +19,17 @@ Everything a user can cause is one of these; any other exception is a defect of 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+import re
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
+
+LONGEST_PART = 500
+"""Characters of what is wrong, or wanted, in one line: room for every sentence of ours, not for a quoted page."""
+LONGEST_FOUND = 160
+"""Characters of what was found: enough to recognise it."""
+NAMES_LISTED = 20
+"""How many known names are offered where none comes near."""
 
 
 class HeraldryError(Exception):
@@ -38,11 +47,11 @@ class Fault:
     wanted: str = ""
 
     def __str__(self) -> str:
-        parts = [self.what]
+        parts = [in_one_line(self.what, LONGEST_PART)]
         if self.found:
-            parts.append(f"found {self.found}")
+            parts.append(f"found {in_one_line(self.found, LONGEST_FOUND)}")
         if self.wanted:
-            parts.append(self.wanted)
+            parts.append(in_one_line(self.wanted, LONGEST_PART))
         return f"{self.file}:{self.line}: " + ", ".join(parts)
 
 
@@ -82,6 +91,14 @@ class LetteringError(HeraldryError):
     """A letter that is missing, a font that cannot be read, a parameter out of its sound range."""
 
 
+class SoundRangeError(LetteringError):
+    """A measure of letters that an alphabet cannot take; it may be from ``least`` to ``most``, in cap heights."""
+
+    def __init__(self, message: str, least: float, most: float) -> None:
+        super().__init__(message)
+        self.least, self.most = least, most
+
+
 class ColourError(HeraldryError):
     """A text that is no colour."""
 
@@ -106,17 +123,46 @@ class PressError(HeraldryError):
     """An output that cannot be written."""
 
 
+def in_one_line(text: str, longest: int) -> str:
+    r"""A text with its line ends and other unseen signs written out, and its middle left out where it is too long.
+
+    >>> in_one_line("two\nlines", 20)
+    'two\\nlines'
+    >>> in_one_line("A long list of words", 11)
+    'A lon…words'
+    """
+    shown = "".join(sign if sign.isprintable() else repr(sign)[1:-1] for sign in text)
+    half = longest // 2
+    return shown if len(shown) <= longest else f"{shown[:half]}…{shown[-half:]}"
+
+
+def key_named(message: str, keys: Container[str], within: int = 1) -> str | None:
+    """The key that a message is about, if its first word, or one of the first few, is one.
+
+    >>> key_named("fit is -1 mm, it must be more than 0", {"text": "U", "fit": -1})
+    'fit'
+    >>> key_named("nothing is left of it", {"text": "U"})
+    """
+    words = re.findall(r"\w+", message)[:within]
+    return next((word for word in words if word in keys), None)
+
+
 def nearest(word: str, known: Iterable[str]) -> str:
-    """Say which known words come near ``word``, else list them all.
+    """Say which known words come near ``word``, else list them, or the first of them where they are many.
 
     >>> nearest("cirle", ["circle", "ring", "box"])
     "did you mean 'circle'?"
     >>> nearest("zzz", ["ring", "box"])
     'known: box, ring'
+    >>> nearest("zzz", [])
+    'none is known'
     """
     ordered = sorted(set(known))
     by_lower = {name.lower(): name for name in ordered}
     close = get_close_matches(word.lower(), list(by_lower), n=3, cutoff=0.6)
     if close:
         return "did you mean " + " or ".join(f"'{by_lower[name]}'" for name in close) + "?"
-    return "known: " + ", ".join(ordered)
+    if not ordered:
+        return "none is known"
+    more = len(ordered) - NAMES_LISTED
+    return "known: " + ", ".join(ordered[:NAMES_LISTED]) + (f" and {more} more" if more > 0 else "")

@@ -32,6 +32,29 @@ MM_PER_UNIT: dict[str, Fraction] = {
 }
 """The units a file may name; ``pt`` is the point of desktop printing, 72 to the inch."""
 
+UNIT_IN_FULL = {
+    "inch": "in",
+    "inches": "in",
+    "ins": "in",
+    "foot": "ft",
+    "feet": "ft",
+    "millimetre": "mm",
+    "millimetres": "mm",
+    "millimeter": "mm",
+    "millimeters": "mm",
+    "centimetre": "cm",
+    "centimetres": "cm",
+    "centimeter": "cm",
+    "centimeters": "cm",
+    "metre": "m",
+    "metres": "m",
+    "meter": "m",
+    "meters": "m",
+    "point": "pt",
+    "points": "pt",
+}
+"""Units in full, as people write them, and the unit that is meant."""
+
 FOOT_MARKS = "'′’"
 INCH_MARKS = '"″”'
 MAX_LITERAL = 60
@@ -199,8 +222,18 @@ def _whole_length(text: str, default_unit: str) -> Length | None:
 def unit_mm(unit: str) -> Fraction:
     """Millimetres in one of the named units; raises LengthError for an unknown one."""
     if unit not in MM_PER_UNIT:
-        raise LengthError(f"unknown unit, found '{unit}', {nearest(unit, MM_PER_UNIT)}")
+        raise LengthError(f"unknown unit, found '{unit}', {unit_meant(unit)}")
     return MM_PER_UNIT[unit]
+
+
+def unit_meant(word: str) -> str:
+    """Say which unit is meant by a word that is none.
+
+    >>> unit_meant("inches")
+    "did you mean 'in'?"
+    """
+    meant = UNIT_IN_FULL.get(word.casefold())
+    return f"did you mean '{meant}'?" if meant else nearest(word, MM_PER_UNIT)
 
 
 def _no_length(text: str) -> LengthError:
@@ -211,7 +244,7 @@ def _no_length(text: str) -> LengthError:
     if unit and unit["word"] == "full":
         return LengthError(f"a full-size length without its unit, found {shown}, write 9 in full")
     if unit and unit["word"] not in MM_PER_UNIT:
-        return LengthError(f"unknown unit, found '{unit['word']}' in {shown}, {nearest(unit['word'], MM_PER_UNIT)}")
+        return LengthError(f"unknown unit, found '{unit['word']}' in {shown}, {unit_meant(unit['word'])}")
     return LengthError(f"this is no length, found {shown}, {HOW_TO_WRITE}")
 
 

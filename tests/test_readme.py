@@ -25,7 +25,7 @@ FOUNDATION = """
 kind = "herald"
 road = "road.toml"
 scale = "HO"
-width = "24 mm"
+width = "40 mm"
 [let]
 radius = "width / 2"
 [shape.field]

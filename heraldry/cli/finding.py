@@ -97,7 +97,7 @@ def shapes(
         Path | None, typer.Option("--out", help="Picture them all on pages, in this folder.", show_default=False)
     ] = None,
     formats: Annotated[
-        str | None, typer.Option("--as", help="Which outputs of pages: svg, pdf, png.", show_default=False)
+        str | None, typer.Option("--as", help="Which outputs of pages: svg, pdf, png, dxf, eps.", show_default=False)
     ] = None,
     paper: Annotated[str | None, typer.Option("--paper", help="Of pages: A4 or Letter.", show_default=False)] = None,
     dpi: Dpi = PAGE_DPI,
@@ -111,8 +111,8 @@ def shapes(
         from heraldry.pages.paper import paper_named  # imported where used: start-up time
         from heraldry.specimen.shape_pages import shape_pages
 
-        folder, sheet = out or USUAL_OUT, paper_named(paper or USUAL_PAPER)
-        report(written(shape_pages(sheet), folder, formats or USUAL_FORMATS, dpi), folder, json)
+        folder, sheet = out or USUAL_OUT, paper_named(USUAL_PAPER if paper is None else paper)
+        report(written(shape_pages(sheet), folder, USUAL_FORMATS if formats is None else formats, dpi), folder, json)
 
 
 def _list_shapes(json: bool) -> None:

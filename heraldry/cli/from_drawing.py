@@ -91,7 +91,7 @@ def _road(drawing: Path, inks: Sequence[str], colours: Sequence[str]) -> str:
 
 def _herald(drawing: Path, inks: Sequence[str], colours: Sequence[str], width_mm: float) -> str:
     lines = [
-        f"# Drawn after {drawing.name}: a shape and a plate for each of its colours",
+        f"# Drawn after {_quoted(drawing.name)}: a shape and a plate for each of its colours",
         'kind  = "herald"',
         f'road  = "{ROAD_FILE}"',
         'scale = "HO"                # the scale that this width is meant for',

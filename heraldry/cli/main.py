@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import logging
+
 import typer
 
 from heraldry.cli import drawing, finding, lettering, starting
@@ -32,5 +34,6 @@ app.command("schema")(finding.schema)
 
 
 def main() -> None:
-    """Run the command line."""
+    """Run the command line; what libraries log is no word of ours, and says nothing to a person."""
+    logging.getLogger().addHandler(logging.NullHandler())
     app()

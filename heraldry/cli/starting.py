@@ -66,7 +66,7 @@ def new(
         if drawing is not None:
             _begun(drawing, folder)
         else:
-            _from_template(template or USUAL_TEMPLATE, folder)
+            _from_template(USUAL_TEMPLATE if template is None else template, folder)
     typer.echo(f"{folder} is ready, now run: heraldry draw {folder / _first_herald(folder)}")
 
 

@@ -42,6 +42,8 @@ LARGEST = 1e9
 MAX_NAMES = 500
 """In one ``[let]``; every one that is not known is compared with all the others."""
 FUNCTIONS: dict[str, Callable[[Iterable[float]], float]] = {"max": max, "min": min}
+RESERVED = frozenset({*FUNCTIONS, "origin"})
+"""Names that mean something else wherever art or a place may use those of ``[let]``."""
 
 
 @dataclass(frozen=True)
@@ -255,12 +257,13 @@ def _parsed_table(
 ) -> tuple[dict[str, Expression], dict[str, ExpressionError]]:
     trees: dict[str, Expression] = {}
     errors: dict[str, ExpressionError] = {}
-    for count, (name, raw) in enumerate(table.items(), 1):
+    if len(table) > MAX_NAMES:
+        first_over = list(table)[MAX_NAMES]
+        return {}, {first_over: refusal(f"too many names, found {len(table)}, give at most {MAX_NAMES}", 0)}
+    for name, raw in table.items():
         try:
-            if count > MAX_NAMES:
-                raise refusal(f"too many names, found {len(table)}, give at most {MAX_NAMES}", 0)
             check_name(name)
-            if name in given:
+            if name in given or name in RESERVED:
                 raise refusal(f"this name is taken, found '{name}', choose another", 0)
             trees[name] = _parsed(raw)
         except ExpressionError as error:

@@ -19,7 +19,7 @@ from heraldry.describe.models import DrawnBase, HeraldBase, Identity, RoadHere, 
 from heraldry.describe.read_toml import Source, read_toml
 from heraldry.describe.stand_ins import with_stand_ins
 from heraldry.describe.variants import ITSELF, VARIANT, varied
-from heraldry.errors import DescriptionError, Fault, HeraldryError, nearest
+from heraldry.errors import DescriptionError, Fault, HeraldryError, key_named, nearest
 
 
 @dataclass(frozen=True, eq=False)
@@ -60,15 +60,23 @@ class Description:
         return self.source.path.stem
 
     def variant(self, name: str) -> Description:
-        """One of the variants of a herald; raises HeraldryError where it has none of that name."""
+        """One of the variants of a herald, or itself; raises HeraldryError where it has none of that name."""
+        if name == ITSELF:
+            return self
         if name not in self.variants:
-            known = nearest(name, self.variants) if self.variants else f"{self.source.path.name} has none"
+            known = nearest(name, [ITSELF, *self.variants]) if self.variants else f"{self.source.path.name} has none"
             raise HeraldryError(f"no variant is called '{name}', {known}")
         return self.variants[name]
 
     def fault(self, path: KeyPath, what: str, found: str = "", wanted: str = "") -> Fault:
         """A fault at the line of a key (or of the table that the key should be in)."""
         return self.source.fault(path, what, found, wanted)
+
+    def path_told(self, table: KeyPath, message: str) -> KeyPath:
+        """What in a table a message is about: the key that it begins with, if the table has it; else the table."""
+        keys = [str(path[-1]) for path in self.source.lines if path[:-1] == table]
+        key = key_named(message, keys)
+        return table if key is None else (*table, key)
 
     @property
     def identity(self) -> Identity:

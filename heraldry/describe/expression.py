@@ -16,8 +16,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, TypeAlias, cast
 
-from heraldry.errors import ExpressionError, LengthError, nearest
-from heraldry.units import MM_PER_UNIT, Length, match_length
+from heraldry.errors import ExpressionError, LengthError
+from heraldry.units import FOOT_MARKS, MM_PER_UNIT, Length, match_length, unit_meant
 
 MAX_CHARACTERS = 20_000
 MAX_NODES = 500
@@ -142,6 +142,7 @@ TokenKind = Literal["number", "length", "name", "sign", "end"]
 _SPACE = re.compile(r"\s*")
 _PLAIN_NAME = re.compile("[A-Za-z_][A-Za-z0-9_]*")
 _NAME = re.compile(rf"{_PLAIN_NAME.pattern}(?:\.{_PLAIN_NAME.pattern})*")
+_AFTER_FEET = re.compile(rf"[0-9]\s*(?:ft|[{FOOT_MARKS}])$")
 _SIGNS = "+-*/&(),"
 _UNIT_WORDS = frozenset(MM_PER_UNIT) | {"full"}
 _POWER = {"+": 1, "-": 1, "&": 1, "*": 2, "/": 2}
@@ -349,8 +350,10 @@ class _Parser:
         if found.kind == "name" and word == "full":
             return refusal("a full-size length without its unit, found 'full', write 9 in full", found.start)
         if found.kind == "name" and before[-1].isdigit() and word not in _UNIT_WORDS:
-            wanted = f"{nearest(word, MM_PER_UNIT)} (to multiply, write '*' between)"
+            wanted = f"{unit_meant(word)} (to multiply, write '*' between)"
             return refusal(f"unknown unit, found '{word}' after a number, {wanted}", found.start)
+        if found.kind == "number" and _AFTER_FEET.search(before):
+            return refusal(f"inches want their unit, found {found} after feet, write {word} in", found.start)
         if found.text == ",":
             return refusal("a comma outside a function's brackets, found ',', leave it out", found.start)
         return refusal(

@@ -84,16 +84,23 @@ def _fault(source: Source, path: KeyPath, details: list[ErrorDetails]) -> Fault:
     if kind == "missing":
         return source.fault(path, f"'{key}' is missing", "", "every table of this kind needs it")
     if kind == "union_tag_not_found":
-        word = next(iter(first["input"]), "") if isinstance(first["input"], dict) else ""
+        kinds = item_models() if path[0] == "item" else shape_models()
         return source.fault(
             path,
             f"'{key}' names no kind of shape",
             found,
-            f"one of its keys must be a kind; {nearest(word, item_models() if path[0] == 'item' else shape_models())}",
+            f"one of its keys must be a kind; {_kind_meant(first['input'], kinds)}",
         )
     return source.fault(
         path, f"'{key}' cannot be read", found, "it may be " + _or(_wanted(detail) for detail in details)
     )
+
+
+def _kind_meant(table: object, known: Iterable[str]) -> str:
+    """Say which kind of shape a table without one may be meant to be, by the first of its keys."""
+    word = next(iter(table), "") if isinstance(table, dict) else ""
+    kinds = [kind for kind in KINDS_BY_MEASURE.get(word, ()) if kind in known]
+    return f"did you mean {_or(repr(kind) for kind in kinds)}?" if kinds else nearest(word, known)
 
 
 def shown(value: object) -> str:
@@ -158,6 +165,17 @@ def _is_model(form: Any) -> bool:
     return isinstance(form, type) and get_origin(form) is None and issubclass(form, BaseModel)
 
 
+KINDS_BY_MEASURE = {
+    "radius": ("circle", "ring"),
+    "diameter": ("circle", "ring"),
+    "width": ("box",),
+    "height": ("box",),
+    "points": ("polygon",),
+    "letters": ("text",),
+    "cap_height": ("text", "lines"),
+}
+"""What people measure first, and the kinds of shape that are told by another key: circle = 3 is one of radius 3."""
+
 WANTED = {
     "string_type": "text in quotation marks",
     "int_type": "a whole number",
@@ -172,18 +190,28 @@ WANTED = {
 }
 
 
+LIMITS = {
+    "string_too_short": "text that is not empty",
+    "string_too_long": "text of at most {max_length} letters",
+    "greater_than_equal": "a number of at least {ge}",
+    "greater_than": "a number above {gt}",
+    "less_than_equal": "a number of at most {le}",
+    "less_than": "a number below {lt}",
+}
+
+
 def _wanted(detail: ErrorDetails) -> str:
     if detail["type"] in WANTED:
         return WANTED[detail["type"]]
     context = detail.get("ctx", {})
+    if detail["type"] in LIMITS:
+        return LIMITS[detail["type"]].format(**context)
     if detail["type"] == "literal_error":
         return f"one of {context['expected']}"
     if detail["type"] in ("too_short", "too_long"):
-        return (
-            f"a list of at least {context['min_length']}"
-            if "min_length" in context
-            else f"a list of at most {context['max_length']}"
-        )
+        what = "a table" if isinstance(detail["input"], dict) else "a list"
+        limit = f"least {context['min_length']}" if "min_length" in context else f"most {context['max_length']}"
+        return f"{what} of at {limit}"
     if detail["type"] == "string_pattern_mismatch":
         return "of the form " + _form(str(context["pattern"]))
     return detail["msg"][0].lower() + detail["msg"][1:]
@@ -193,6 +221,8 @@ FORMS = {
     r"^#[0-9A-Fa-f]{6}$": "#rrggbb, six hexadecimal digits",
     r"^[A-Za-z_][A-Za-z0-9_]*$": "a name of letters, digits and _",
     r"^[A-Z]{2,4}$": "2 to 4 capital letters",
+    r"^[0-9]{4}-[0-9]{2}$": "1957-04, a year and a month",
+    r"^[0-9]{3}$": "017, three digits in quotation marks",
 }
 
 

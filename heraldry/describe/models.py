@@ -140,7 +140,9 @@ class DrawnBase(Stores):
     name: RawText | None = None
     road: Annotated[str | RoadHere | None, Field(description="a road file, or a table of its own")] = None
     unit: Unit = "mm"
-    scale: Annotated[str | None, Field(description="the scale that model lengths are drawn for: 'HO', '1:48'")] = None
+    scale: Annotated[
+        int | float | str | None, Field(description="the scale that model lengths are drawn for: 'HO', '1:48', 48")
+    ] = None
     film: Literal["clear", "white"] = "clear"
     let: Annotated[dict[Name, RawNumber], Field(description="named lengths and numbers")] = {}
 

@@ -165,6 +165,33 @@ _WORDS_FOR: dict[str, tuple[str, str]] = {
 }
 """How a message of ``tomllib`` begins, and what a modeller is told instead: what is wrong, what is right."""
 
+_SLIPS: tuple[tuple[str, re.Pattern[str], tuple[str, str]], ...] = (
+    (
+        "Expected ']",
+        re.compile(r"^\s*\[[^\]]*\s[^\]]*\]"),
+        ("a table's name has no space in it", "write it of letters, digits and _, as [shape.big_disc]"),
+    ),
+    (
+        "Expected '='",
+        re.compile(r"^\s*[\w.-]+(?:[ \t]+[\w.-]+)+[ \t]*="),
+        ("a key has no space in it", "write it of letters, digits and _, as big_disc = 3"),
+    ),
+    (
+        _STRANGE_KEY,
+        re.compile(r"\{[^}]*$"),
+        ("braces go on over the end of their line", "write { x = 1, y = 2 } on one line"),
+    ),
+    (
+        "Expected newline or end",
+        re.compile(r"""=\s*(?:"[^"]*[0-9]"[^"]*"|'[^']*[0-9]'[^']*')"""),
+        (
+            "a foot or inch mark within the same quotation marks, which ends the text",
+            "write ft and in, or put it between three single marks: '''5' 6\" full'''",
+        ),
+    ),
+)
+"""Slips that a message of ``tomllib`` alone does not tell: how it begins, what its line looks like, and the words."""
+
 
 def _values(text: str, path: Path) -> dict[str, Any]:
     try:
@@ -199,6 +226,9 @@ def _in_words(message: str, line: str, start: int) -> tuple[str, str]:
         return _of_bare_value(value)
     if message.startswith("Expected") and not line[start : start + 1].isascii():
         return _WORDS_FOR[_STRANGE_KEY]
+    for beginning, slip, words in _SLIPS:
+        if message.startswith(beginning) and slip.search(line):
+            return words
     for beginning, words in _WORDS_FOR.items():
         if message.startswith(beginning):
             return words

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Discriminator, Field, Tag
 
 
 class Strict(BaseModel):
@@ -41,12 +41,24 @@ class RawLatLon(Strict):
     on: str | None = None
 
 
+MAP_KEYS = frozenset(RawLatLon.model_fields)
 RawLonLat = Annotated[
     list[int | float], Field(min_length=2, max_length=2, description="degrees east and north: [lon, lat]")
 ]
 RawPair = Annotated[list[RawLength], Field(min_length=2, max_length=2, description="x and y")]
+
+
+def _place_form(table: Any) -> str:
+    """Which of the two tables of a place is meant, so that what is wrong with it is told of that one alone."""
+    is_on_map = isinstance(table, RawLatLon) or (isinstance(table, dict) and not table.keys().isdisjoint(MAP_KEYS))
+    return "RawLatLon" if is_on_map else "RawXY"
+
+
+RawPlaceTable = Annotated[
+    Annotated[RawXY, Tag("RawXY")] | Annotated[RawLatLon, Tag("RawLatLon")], Discriminator(_place_form)
+]
 RawPlace = Annotated[
-    str | RawPair | RawXY | RawLatLon,
+    str | RawPair | RawPlaceTable,
     Field(description="a place: 'land.junction', [x, y], { x, y } or { lat, lon }"),
 ]
 
@@ -61,7 +73,7 @@ RAW: dict[str, Any] = {
     ],
     "place": RawPlace,
     "places": Annotated[list[RawPlace], Field(min_length=1, max_length=10_000)],
-    "codes": Annotated[list[str], Field(max_length=5_000)],
+    "codes": str | Annotated[list[str], Field(max_length=5_000)],
     "text": RawText,
     "flag": bool,
     "file": Annotated[str, Field(min_length=1, description="a file, named from this file's folder")],

@@ -31,7 +31,8 @@ class VariedSource(Source):
 
     def fault(self, path: KeyPath, what: str, found: str = "", wanted: str = "") -> Fault:
         """A fault at the line of a key: the variant's own line, where the variant has it."""
-        return super().fault(path, f"in variant {self.variant}: {what}", found, wanted)
+        which = "" if what.startswith(f"{VARIANT}.{self.variant}.") else f"in variant {self.variant}: "
+        return super().fault(path, which + what, found, wanted)
 
 
 def varied(source: Source, name: str) -> VariedSource:

@@ -152,8 +152,14 @@ def _page(side: SharedSide, own: tuple[Piece, ...]) -> Bounds:
 
 
 def _fault(cars: ClassOfCars, car: Car, place: Place, error: HeraldryError) -> Fault:
-    """What cannot be drawn on one car, at the column of the table that it comes from, else in the series."""
-    message = f"item.{place.item.name}: {error}"
+    """What cannot be drawn: at the key of the item that it is about, which is told once for all cars.
+
+    Else it is one car's, at the column of the table that it comes from, or in the series.
+    """
+    message, table = f"item.{place.item.name}: {error}", ("item", place.item.name)
+    path = cars.file.description.path_told(table, str(error))
+    if path != table:
+        return cars.file.description.fault(path, message)
     columns = _columns_of(place) if car.row is not None else ()
     return cars.roster.fault(car, cars.file, f"column {columns[0]}: {message}" if columns else message)
 

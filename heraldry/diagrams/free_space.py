@@ -45,6 +45,8 @@ def largest_room(cars: ClassOfCars, side: str, text: str, alphabet: str, clear_m
 
     The text keeps ``clear_mm`` from everything.
     """
+    if not text.strip():
+        raise HeraldryError("a line of lettering has no letters; give the text that is to be placed")
     line = cars.reader.alphabet(alphabet).set_line(text, TRIED_CAP_MM)
     shape = ink_width(line) / TRIED_CAP_MM
     layout = layout_named(cars, side)

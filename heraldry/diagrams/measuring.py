@@ -25,6 +25,7 @@ from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Bounds, Outline
 from heraldry.resolve.argument import Reader
 from heraldry.resolve.drawn_file import DrawnFile
+from heraldry.resolve.largest import MODEL_SIZE
 from heraldry.resolve.ledger import Ledger
 from heraldry.resolve.yardstick import Yardstick
 from heraldry.shapes import SHAPES
@@ -37,7 +38,6 @@ MOST_SIDES = 3
 """A panel or keep-out is no larger than so many sides: one that is has another unit than was meant."""
 MOST_RIBS = 500
 """As many as a list of them may hold."""
-MODEL_SIZE = "a length is one on the model unless it says full, as 6 ft full does"
 
 
 def measured_sides(file: DrawnFile, tables: Mapping[str, SideBase], reader: Reader) -> dict[str, Side]:

@@ -171,18 +171,30 @@ def _edge_of(rings: NDArray[np.object_]) -> Edge:
 
 
 def _neighbours_joined(points: Floats, within_mm: float) -> list[Indices]:
-    """Groups of points that hang together by steps of at most ``within_mm``, each as indices."""
+    """Groups of points that hang together by steps of at most ``within_mm``, each as indices.
+
+    Points of one cell whose diagonal is a step hang together anyhow, so cells are joined, not points: each has at
+    most two dozen neighbours, however many points crowd there.
+    """
     if not len(points):
         return []
-    geometries = shapely.points(points)
-    one, other = shapely.STRtree(geometries).query(geometries, predicate="dwithin", distance=within_mm)
-    label = np.arange(len(points))
+    cells = np.floor(points * (math.sqrt(2) / within_mm))
+    _, cell = np.unique(cells, axis=0, return_inverse=True)
+    crowd = np.argsort(cell, kind="stable")
+    crowds = shapely.multipoints(shapely.points(points[crowd]), indices=cell[crowd])
+    one, other = shapely.STRtree(crowds).query(crowds, predicate="dwithin", distance=within_mm)
+    label = _joined(len(crowds), one, other)[cell]
+    order = np.argsort(label, kind="stable")
+    return np.split(order, np.flatnonzero(np.diff(label[order])) + 1)
+
+
+def _joined(count: int, one: Indices, other: Indices) -> Indices:
+    """For each of ``count`` things the least one that it hangs together with, by pairs given both ways."""
+    label = np.arange(count)
     while True:
         lower = label.copy()
         np.minimum.at(lower, one, label[other])
         lower = lower[lower]
         if np.array_equal(lower, label):
-            break
+            return label
         label = lower
-    order = np.argsort(label, kind="stable")
-    return np.split(order, np.flatnonzero(np.diff(label[order])) + 1)

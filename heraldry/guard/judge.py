@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
-from functools import partial
-from itertools import combinations
 
-from heraldry.artwork import Artwork, Finding, Plate, Severity
+from heraldry.artwork import Artwork, Finding, Plate
 from heraldry.geometry.boolean import intersect
-from heraldry.geometry.measure import area, bounds
+from heraldry.geometry.measure import area
 from heraldry.geometry.outline import Bounds, Outline
 from heraldry.guard import colour
+from heraldry.guard.far_places import of_far_places
 from heraldry.guard.finest import Spot, narrow_gaps, thin_lines
+from heraldry.guard.lettering import of_lettering
 from heraldry.guard.reading import can_be_read, letter_height_mm
 from heraldry.plates.compose import Composed, shapes_on_plates
 from heraldry.resolve.kept import Kept
@@ -38,8 +38,9 @@ def judge(
     return (
         *(found for i in plates for found in _of_plate(artwork, i, herald.film, printer, known)),
         *_of_size(herald, composed.box),
-        *_of_lettering(seen),
-        *_of_crowding(seen, composed, known),
+        *_of_small_lettering(seen),
+        *of_lettering(herald, composed, known),
+        *of_far_places(herald, composed.stage),
         *_of_notes(composed),
     )
 
@@ -121,18 +122,17 @@ def _of_size(herald: ResolvedHerald, ink: Bounds) -> Iterator[Finding]:
         ("width", herald.width_mm, ink.width),
         ("height", herald.height_mm, ink.height),
     ):
-        if asked is not None and abs(asked - drawn) > SIZE_TOLERANCE_MM:
-            severity: Severity = "fault" if drawn > asked else "note"
+        if asked is not None and asked - drawn > SIZE_TOLERANCE_MM:
             yield Finding(
                 "size",
                 f"the finished {side} is {asked:.2f} mm, the ink is {drawn:.2f} mm",
-                severity,
+                "note",
                 measured_mm=drawn,
                 limit_mm=asked,
             )
 
 
-def _of_lettering(shapes: Iterable[ResolvedShape]) -> Iterator[Finding]:
+def _of_small_lettering(shapes: Iterable[ResolvedShape]) -> Iterator[Finding]:
     for shape in shapes:
         cap_height_mm = shape.arguments.get("cap_height")
         if cap_height_mm is not None:
@@ -150,16 +150,6 @@ def of_reading(name: str, cap_height_mm: float) -> Iterator[Finding]:
             measured_mm=cap_height_mm,
             limit_mm=least,
         )
-
-
-def _of_crowding(shapes: Iterable[ResolvedShape], composed: Composed, kept: Kept) -> Iterator[Finding]:
-    """Lines of lettering that lie on one another, as two texts on one ring do when they are too long for it."""
-    lines = [shape.name for shape in shapes if shape.kind and shape.kind.name == "text"]
-    for one, other in combinations(lines, 2):
-        pair = composed.stage.drawn[one].outline, composed.stage.drawn[other].outline
-        shared = kept.once("crowding", pair, partial(intersect, *pair))
-        if not shared.is_empty:
-            yield Finding("crowded lettering", f"{one} and {other} lie on one another", place=bounds(shared).centre)
 
 
 def _of_notes(composed: Composed) -> Iterator[Finding]:

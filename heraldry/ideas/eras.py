@@ -63,6 +63,8 @@ ERAS = {
         (("#10406e", "#d0461c"), ("#174b32", "#d08a12"), ("#1e1d1f", "#c8321e"), ("#5b2a1c", "#d0761c")),
     ),
 }
+FIRST_YEAR = 1825
+"""The first public railway with engines of steam was opened; from memory."""
 OLD = frozenset({"1880s", "1920s"})
 EARLY = OLD | {"1950s"}
 LATE = frozenset({"1950s", "1970s"})
@@ -82,4 +84,6 @@ def era_named(text: str) -> Era:
     if not (clean.isdigit() and len(clean) == 4):
         raise HeraldryError(f"an era is a year or a decade, found '{text}', {nearest(text, ERAS)}")
     year = int(clean)
+    if year < FIRST_YEAR:
+        raise HeraldryError(f"there was no railroad in {year}, an era is one from {FIRST_YEAR} on")
     return max((era for era in ERAS.values() if era.since <= year), key=lambda era: era.since)

@@ -65,7 +65,7 @@ class ArtRoom:
         given = len(expression.arguments) - 1
         if not len(function.wants) - function.optional <= given <= len(function.wants):
             raise ExpressionError(
-                f"'{function.name}' was given {given + 1} arguments, write {function.usage}",
+                f"'{function.name}' was given {given + 1} argument{'s' if given else ''}, write {function.usage}",
                 expression.position,
             )
         return call(function, self.outline(expression.arguments[0]), self._arguments(function, expression))

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from heraldry.artwork import Plate
 from heraldry.describe.expression import Expression, names_in
 from heraldry.describe.variants import VARIANT
-from heraldry.errors import DescriptionError, Fault, HeraldryError
+from heraldry.errors import DescriptionError, Fault, HeraldryError, LengthError
 from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import EMPTY, Bounds, Outline
 from heraldry.plates.art import ArtRoom
@@ -15,17 +16,17 @@ from heraldry.plates.forms import derived
 from heraldry.plates.stage import Stage
 from heraldry.plates.turned_over import draw_shape, draw_to_be_turned_over
 from heraldry.resolve.kept import Kept
+from heraldry.resolve.largest import LARGEST_EVER_MM, refuse_huge
 from heraldry.resolve.resolved import ResolvedForm, ResolvedHerald, ResolvedPlate, ResolvedShape
 from heraldry.shapes.table import Drawn
 
 LEFT_OUT = Drawn(EMPTY)
 """A shape that a variant does not have: art goes on as if there were nothing in its place."""
 
-LARGEST_MM = 2000.0
-"""Two metres: longer than any sheet, and a slip of a unit where it is met."""
+PAGE_TOLERANCE_MM = 1e-3
+"""What rounding may add to the ink; a renderer cannot show a micrometre."""
 
-
-LARGEST_SHAPE_MM = 10 * LARGEST_MM
+LARGEST_SHAPE_MM = 10 * LARGEST_EVER_MM
 """A shape may be larger than what is left of it when it is cut, but not without bounds."""
 
 
@@ -106,10 +107,24 @@ def _check_shape_size(drawn: Drawn) -> None:
 
 def _check_size(herald: ResolvedHerald, plates: list[Plate]) -> None:
     box = bounds(Outline.gather(plate.outline for plate in plates))
-    largest = max(box.width, box.height, herald.width_mm or 0.0, herald.height_mm or 0.0)
-    if largest > LARGEST_MM:
-        what = f"the herald comes out {largest:,.0f} mm large, at most {LARGEST_MM:,.0f} mm can be printed"
-        raise DescriptionError([herald.description.fault(("width",), what)])
+    try:
+        refuse_huge("wide", box.width, herald.scale)
+        refuse_huge("high", box.height, herald.scale)
+    except LengthError as error:
+        raise DescriptionError([herald.description.fault(("width",), str(error))]) from None
+    faults = [*_over_the_page(herald, "width", "wide", herald.width_mm, box.width)]
+    faults += _over_the_page(herald, "height", "high", herald.height_mm, box.height)
+    if faults:
+        raise DescriptionError(faults)
+
+
+def _over_the_page(
+    herald: ResolvedHerald, key: str, word: str, asked_mm: float | None, drawn_mm: float
+) -> Iterator[Fault]:
+    """Ink has its middle in that of the page, so what is too large reaches over both edges."""
+    if asked_mm is not None and drawn_mm - asked_mm > PAGE_TOLERANCE_MM:
+        what = f"{key}: the ink is {drawn_mm:.3f} mm {word} and reaches over the finished {key} of {asked_mm:.3f} mm"
+        yield herald.description.fault((key,), what, "", f"draw it smaller, or leave {key} out, which then follows it")
 
 
 def _drawn(herald: ResolvedHerald, shape: ResolvedShape, stage: Stage, turned_over: bool, kept: Kept) -> Drawn:
@@ -123,8 +138,8 @@ def _drawn(herald: ResolvedHerald, shape: ResolvedShape, stage: Stage, turned_ov
     except DescriptionError:
         raise
     except HeraldryError as error:
-        fault = herald.description.fault(("shape", shape.name), f"shape.{shape.name}: {error}")
-        raise DescriptionError([fault]) from None
+        path = herald.description.path_told(("shape", shape.name), str(error))
+        raise DescriptionError([herald.description.fault(path, f"shape.{shape.name}: {error}")]) from None
 
 
 def _measures(herald: ResolvedHerald, art: Expression) -> tuple[object, ...]:

@@ -9,7 +9,7 @@ from typing import Any
 
 from heraldry.describe.description import Description
 from heraldry.describe.models import AlphabetTable
-from heraldry.errors import LetteringError, nearest
+from heraldry.errors import DescriptionError, Fault, HeraldryError, LetteringError, key_named, nearest
 from heraldry.lettering.alphabet import Alphabet
 from heraldry.lettering.alphabets import STYLES, LetterParameters
 from heraldry.lettering.alphabets.named import ours
@@ -20,6 +20,8 @@ PARAMETER_NAMES = {"slant": "slant_deg"}
 """Keys whose parameter says its unit in its name."""
 NUMBER_KEYS = ("stem", "bar", "width", "contrast", "slant", "aperture", "serif", "bracket", "letter_gap", "word_gap")
 WORD_KEYS = ("corner", "stencil")
+SAYS_KEY_WITHIN = 5
+"""Words of an error in which the key that it is about is named: alphabet NAME has KEY."""
 FONT_KEYS = ("face", "axes", "features", "optical", "licensed")
 OUR_KEYS = ("bar", "contrast", "slant", "aperture", "serif", "bracket", "letter_gap", "word_gap", *WORD_KEYS)
 
@@ -27,7 +29,8 @@ OUR_KEYS = ("bar", "contrast", "slant", "aperture", "serif", "bracket", "letter_
 def alphabet_finder(description: Description, yardstick: Yardstick) -> Callable[[str], Alphabet]:
     """A function from a name to an alphabet: the file's own, its road's, or one of ours by its style.
 
-    The function raises LetteringError for an unknown name and for a table that makes no alphabet.
+    The function raises LetteringError for an unknown name, and DescriptionError for a table that makes no alphabet:
+    a fault of the table, in whichever file it stands, and not of those that are lettered with it.
     """
     tables = description.store("alphabet")
 
@@ -35,12 +38,25 @@ def alphabet_finder(description: Description, yardstick: Yardstick) -> Callable[
     def find(name: str) -> Alphabet:
         if name in tables:
             owner, table = tables[name]
-            return _made(name, table, owner.folder, yardstick)
+            try:
+                return _made(name, table, owner.folder, yardstick)
+            except HeraldryError as error:
+                raise DescriptionError([_fault(owner, name, table, str(error))]) from None
         if name in STYLES:
             return ours(name)
         raise LetteringError(f"no alphabet is called '{name}', {nearest(name, [*tables, *STYLES])}")
 
     return find
+
+
+def _fault(owner: Description, name: str, table: AlphabetTable, message: str) -> Fault:
+    """What is wrong with a table, at the key that the message names, in the words of the file."""
+    for key, parameter in PARAMETER_NAMES.items():
+        message = message.replace(parameter, key)
+    told = message.removeprefix(f"alphabet {table.style}: ")
+    key_told = key_named(told, table.model_fields_set, SAYS_KEY_WITHIN)
+    path = ("alphabet", name, key_told) if key_told else ("alphabet", name)
+    return owner.fault(path, f"{'.'.join(path)}: {told}")
 
 
 def _made(name: str, table: AlphabetTable, folder: Path, yardstick: Yardstick) -> Alphabet:

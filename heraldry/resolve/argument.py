@@ -19,6 +19,9 @@ from heraldry.resolve.resolved import MapSpot, OpenPlace, PlaceName, ShapeName
 from heraldry.resolve.yardstick import Yardstick
 from heraldry.shapes.table import DIRECTIONS, LatLon, value_kind
 
+LONGEST_FILE_NAME = 255
+"""No file system in use has longer ones, and some raise where they are asked (NAME_MAX of Linux; from memory)."""
+
 
 @dataclass(frozen=True)
 class Reader:
@@ -67,7 +70,7 @@ class Reader:
     def file(self, raw: str) -> Path:
         """A file beside the description."""
         path = self.folder / raw
-        if not path.is_file():
+        if len(path.name) > LONGEST_FILE_NAME or not path.is_file():
             raise ExpressionError(f"the file is not there, found '{raw}', looked for {path}")
         return path
 
@@ -91,7 +94,7 @@ READERS: dict[str, Callable[[Reader, Any], Any]] = {
     "count": lambda reader, raw: reader.yardstick.count(raw),
     "place": Reader.place,
     "places": lambda reader, raw: tuple(reader.place(one) for one in raw),
-    "codes": lambda _, raw: tuple(raw),
+    "codes": lambda _, raw: (raw,) if isinstance(raw, str) else tuple(raw),
     "text": lambda reader, raw: fill(raw, reader.texts),
     "flag": lambda _, raw: raw,
     "file": Reader.file,

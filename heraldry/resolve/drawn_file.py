@@ -39,7 +39,7 @@ class DrawnFile:
         """The scale that the file is drawn for."""
         own = None if self.model.scale is None else HO  # which stands in for one that cannot be read
         with self.ledger.at(self.description, ("scale",)):
-            own = parse_scale(self.model.scale) if self.model.scale is not None else None
+            own = parse_scale(str(self.model.scale)) if self.model.scale is not None else None
         if self.asked and self.model.scale is None:
             self.ledger.add(
                 self.description,

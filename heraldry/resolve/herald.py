@@ -19,11 +19,15 @@ from heraldry.resolve.argument import Reader
 from heraldry.resolve.drawn_file import DrawnFile
 from heraldry.resolve.form import resolve_form
 from heraldry.resolve.kept import Kept
+from heraldry.resolve.largest import refuse_huge
 from heraldry.resolve.ledger import Ledger
 from heraldry.resolve.resolved import ResolvedHerald, ResolvedPlate
 from heraldry.resolve.shapes import needed_shapes, resolve_shapes
 from heraldry.resolve.yardstick import Yardstick
 from heraldry.units import Ruler, Scale
+
+PAGE_SIDES = {"width": "wide", "height": "high"}
+"""The keys of a herald's finished size, and the words for it."""
 
 
 def resolve_herald(description: Description, asked: Scale | None = None, kept: Kept | None = None) -> ResolvedHerald:
@@ -53,16 +57,17 @@ class _Resolving:
 
     def herald(self) -> ResolvedHerald:
         own = self.file.own_scale()
+        scale = self.file.asked or own
         yardstick = self.file.yardstick(own, self.page_names(Ruler(self.model.unit, own)))
         reader = self.reader(yardstick)
         shapes = resolve_shapes(self.description, self.shape_tables, reader, self.ledger)
         resolved = ResolvedHerald(
             description=self.description,
             name=self.name(reader),
-            scale=self.file.asked or own,
+            scale=scale,
             yardstick=yardstick,
-            width_mm=self.page_length("width", yardstick),
-            height_mm=self.page_length("height", yardstick),
+            width_mm=self.page_length("width", yardstick, scale),
+            height_mm=self.page_length("height", yardstick, scale),
             film=self.model.film,
             paint_hex=self.file.paint_hex(("on",), self.model.on) if self.model.on is not None else None,
             shapes=shapes,
@@ -85,7 +90,7 @@ class _Resolving:
     def page_names(self, ruler: Ruler) -> dict[str, Quantity]:
         """The page's lengths are named first, so that ``[let]`` may use them."""
         names: dict[str, Quantity] = {}
-        for key in ("width", "height"):
+        for key in PAGE_SIDES:
             raw = getattr(self.model, key)
             if raw is not None:
                 names[key] = Quantity(1.0, 1)  # stands in for a length that cannot be read
@@ -94,10 +99,13 @@ class _Resolving:
                     names[key] = evaluate_length(raw, others, ruler)
         return names
 
-    def page_length(self, key: str, yardstick: Yardstick) -> float | None:
+    def page_length(self, key: str, yardstick: Yardstick, scale: Scale | None) -> float | None:
         length_mm = yardstick.length_mm(key) if key in yardstick.names else None
         if length_mm is not None and length_mm <= 0:
             self.ledger.add(self.description, (key,), "a finished size must be more than 0", f"{length_mm:g} mm")
+        if length_mm is not None:
+            with self.ledger.at(self.description, (key,)):
+                refuse_huge(PAGE_SIDES[key], length_mm, scale)
         return length_mm
 
     def reader(self, yardstick: Yardstick) -> Reader:

@@ -24,14 +24,19 @@ class Ledger:
         except DescriptionError as error:
             self.faults.extend(error.faults)
         except HeraldryError as error:
-            self.add(description, path, str(error))
+            what = f"{_dotted(path)}: {error}"
+            self.faults.append(description.fault(description.path_told(path, str(error)), what))
 
     def add(self, description: Description, path: KeyPath, what: str, found: str = "", wanted: str = "") -> None:
         """Write a fault down."""
-        key = ".".join(str(step) for step in path)
-        self.faults.append(description.fault(path, f"{key}: {what}", found, wanted))
+        self.faults.append(description.fault(path, f"{_dotted(path)}: {what}", found, wanted))
 
     def settle(self) -> None:
         """Raise DescriptionError if anything was written down."""
         if self.faults:
             raise DescriptionError(self.faults)
+
+
+def _dotted(path: KeyPath) -> str:
+    """A key as it is told; the items of a list are told apart by their lines, and by what was found."""
+    return ".".join(step for step in path if isinstance(step, str))

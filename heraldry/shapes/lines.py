@@ -15,7 +15,7 @@ from heraldry.lettering.stack.box import SetStack
 from heraldry.shapes.checks import positive
 from heraldry.shapes.table import Drawn, Flag, Length, Lettering, Place, Text, shape
 from heraldry.shapes.text import LONGEST_LINE
-from heraldry.shapes.text_fitting import Initials, manner_of
+from heraldry.shapes.text_fitting import Initials, manner_of, with_stem_of
 
 MOST_LINES = 40
 """More is a text, and no lettering."""
@@ -54,7 +54,7 @@ def lines(
     manner = manner_of(initials, fractions, superior_bar, figures)
 
     def setting(in_alphabet: Alphabet, cap_mm: float) -> Stacked:
-        thick = in_alphabet if stem is None else in_alphabet.with_stem(positive("stem", stem) / cap_mm)
+        thick = in_alphabet if stem is None else with_stem_of(in_alphabet, positive("stem", stem), cap_mm)
         if upright:
             return upright_stack(" ".join(texts), thick, cap_mm, None if leading is None else leading - cap_mm)
         return set_stack(texts, thick, cap_mm, align, leading, width, tracking, manner)

@@ -59,6 +59,8 @@ def text(
     """
     if not text.strip():
         raise LetteringError("a line of lettering has no letters")
+    if "\n" in text or "\r" in text:
+        raise LetteringError('text is one line and has no line break in it; several lines are a shape with lines = "…"')
     if len(text) > LONGEST_LINE:
         raise LetteringError(f"a line of lettering has {len(text)} letters, at most {LONGEST_LINE} are set")
     if round is not None and along is not None:

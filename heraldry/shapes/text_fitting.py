@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from heraldry.errors import LetteringError
+from heraldry.errors import LetteringError, SoundRangeError
 from heraldry.lettering.alphabet import Alphabet, Figures, SetLine
 from heraldry.lettering.setting import fit_to_angle
 from heraldry.lettering.setting.lay import ink_width
@@ -39,6 +39,17 @@ def manner_of(initials: Initials | None, fractions: Fractions, superior_bar: boo
     return plain if initials is None else replace(plain, large_initials=initials.times, level=initials.level)
 
 
+def with_stem_of(alphabet: Alphabet, stem_mm: float, cap_mm: float) -> Alphabet:
+    """An alphabet whose uprights are so thick at a cap height; raises LetteringError where it has none so thick."""
+    try:
+        return alphabet.with_stem(stem_mm / cap_mm)
+    except SoundRangeError as error:
+        raise LetteringError(
+            f"alphabet {alphabet.name} has no stem of {stem_mm:g} mm at a cap height of {cap_mm:g} mm, "
+            f"it may be {error.least * cap_mm:.3g} to {error.most * cap_mm:.3g} mm"
+        ) from None
+
+
 @dataclass(frozen=True)
 class Wording:
     """What is lettered, and in what manner, whatever its size."""
@@ -51,7 +62,7 @@ class Wording:
 
     def at(self, cap_mm: float) -> Alphabet:
         """The alphabet at a cap height, its stems as thick as was asked."""
-        return self.alphabet if self.stem_mm is None else self.alphabet.with_stem(self.stem_mm / cap_mm)
+        return self.alphabet if self.stem_mm is None else with_stem_of(self.alphabet, self.stem_mm, cap_mm)
 
     def line(self, alphabet: Alphabet, cap_mm: float) -> SetLine:
         """The text set in an alphabet at a cap height."""
@@ -98,9 +109,12 @@ def _fitted_at(wording: Wording, cap_mm: float, length_mm: float | None, circle:
         if length_mm is not None:
             raise LetteringError("a line is fitted to a length or, round a circle, to an angle, found fit twice")
         radius, angle = positive("radius", circle.radius), positive("round.fit", circle.fit)
-        wide = justified(setting, alphabet, radius * math.radians(angle))
+        arc_mm = radius * math.radians(angle)
+        wide = justified(setting, alphabet, arc_mm)
         turned = fit_to_angle(wide.line, radius, angle, circle.reads)
-        return Fitted(turned.line, cap_mm, turned.reached / angle, turned.notes)
+        is_loose = ink_width(wide.line) <= arc_mm * (1.0 + TOO_LONG_SHARE)  # what was said then still holds
+        notes = turned.notes or (wide.notes if is_loose else ())
+        return Fitted(turned.line, cap_mm, turned.reached / angle, notes)
     if length_mm is None:
         return Fitted(setting(alphabet), cap_mm)
     straight = justified(setting, alphabet, positive("fit", length_mm))

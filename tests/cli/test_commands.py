@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import subprocess
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -110,6 +111,16 @@ def test_new_makes_a_folder_that_draws_as_it_lies(heraldry_command: Command, tmp
     assert again.returncode == 2
     assert "not empty" in again.stderr
     assert heraldry_command("new", "other", "--from", "hekle").stderr.strip().endswith("did you mean 'hekla'?")
+    assert "no template is called ''" in heraldry_command("new", "other", "--from", "").stderr
+    assert "no paper is called ''" in heraldry_command("shapes", "--paper", "").stderr
+
+
+def test_what_libraries_log_is_not_told() -> None:
+    program = "import logging, heraldry.cli.main as door; door.app = logging.getLogger('ezdxf').warning; "
+    loud = program + "door.app('loud')"
+    quiet = program + "app, door.app = door.app, lambda: app('loud'); door.main()"
+    said = [subprocess.run([sys.executable, "-c", one], capture_output=True, text=True).stderr for one in (loud, quiet)]
+    assert [words.strip() for words in said] == ["loud", ""]
 
 
 @pytest.mark.parametrize("kind", ["herald", "road", "printer"])

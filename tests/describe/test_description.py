@@ -9,6 +9,7 @@ import pytest
 from heraldry.describe.description import load
 from heraldry.describe.schema import json_schema
 from heraldry.errors import DescriptionError, HeraldryError
+from heraldry.resolve.herald import resolve_herald
 
 GOOD = """kind = "herald"
 width = "24 mm"
@@ -83,11 +84,32 @@ def test_all_faults_of_a_file_are_told_at_once_in_order(tmp_path: Path) -> None:
             ('kind = "herald"', 'kind = "herald"\nfilm = "clr"'),
             "one.toml:2: 'film' cannot be read, found 'clr', it may be one of",
         ),
+        (('art = "disc"', 'art = ""'), "found '', it may be text that is not empty"),
+        (("circle =", "radius ="), "one of its keys must be a kind; did you mean 'circle' or 'ring'?"),
+        (('circle = "width / 2"', "circle = 1\ncentre = { lat = 91, lon = 0 }"), "it may be a number of at most 90"),
     ],
 )
 def test_a_fault_says_where_what_and_what_would_be_right(tmp_path: Path, change: tuple[str, str], told: str) -> None:
     found = faults(tmp_path, GOOD.replace(*change))
     assert any(told in fault for fault in found), found
+
+
+@pytest.mark.parametrize("scale", ["48", "48.0", '"1:48"'])
+def test_a_scale_may_be_a_bare_number(tmp_path: Path, scale: str) -> None:
+    text = GOOD.replace('"24 mm"', f'"66 in full"\nscale = {scale}')
+    herald = resolve_herald(load(written(tmp_path, text)))
+    assert herald.width_mm == pytest.approx(66 * 25.4 / 48)
+
+
+def test_one_code_of_a_region_needs_no_brackets(tmp_path: Path) -> None:
+    text = GOOD.replace('circle = "width / 2"', 'region = "US-VT"')
+    assert resolve_herald(load(written(tmp_path, text))).shapes[0].arguments["region"] == ("US-VT",)
+
+
+def test_a_forgotten_full_is_a_fault_of_its_key(tmp_path: Path) -> None:
+    description = load(written(tmp_path, GOOD.replace('"24 mm"', '"20 mm"\nheight = "66 in"\nscale = "HO"')))
+    with pytest.raises(DescriptionError, match=r"one\.toml:3: height: no herald is 1,676 mm high, 146 m on the real"):
+        resolve_herald(description)
 
 
 def test_a_file_gives_the_road_and_may_put_texts_over_it(tmp_path: Path) -> None:

@@ -191,6 +191,8 @@ def test_common_to_both_beside_plus_or_minus_wants_brackets(text, first, second)
         ("a b", 2, "two values without a sign between them, found 'b'"),
         ("2 (a)", 2, "two values without a sign between them, found '('"),
         ("a, b", 1, "a comma outside a function's brackets"),
+        ("66 inches full", 3, "unknown unit, found 'inches' after a number, did you mean 'in'?"),
+        ("5 ft 6 full", 5, "inches want their unit, found '6' after feet, write 6 in"),
         ("5 furlong", 2, "unknown unit, found 'furlong' after a number, known: cm, ft"),
         ("2 width", 2, "to multiply, write '*' between"),
         ("9 full", 2, "without its unit, found 'full', write 9 in full"),

@@ -299,6 +299,11 @@ def test_a_fault_stands_at_its_key_or_at_the_table_that_lacks_it():
         ("a = 1\nb = 2\na = 3", 4, "this key is there twice, found 'a = 3', leave one of them out"),
         ("[let]\n[let]", 3, "this table is there twice, found '[let]', join the two"),
         ("[let", 2, "a table's name is not closed, found '[let', write [name]"),
+        ("[shape.big disc]", 2, "a table's name has no space in it"),
+        ("big disc = 3", 2, "a key has no space in it"),
+        ("at = { x = 1,\n  y = 2 }", 2, "braces go on over the end of their line, found 'at = { x = 1,'"),
+        ('width = "66" full"', 2, "a foot or inch mark within the same quotation marks"),
+        ("width = '5' 6 in full'", 2, "a foot or inch mark within the same quotation marks"),
         ("[größe]", 2, "a key is missing or has a sign in it that wants quotation marks"),
         (
             "größe = 1",

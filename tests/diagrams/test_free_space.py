@@ -67,3 +67,9 @@ def test_a_full_side_and_an_unknown_one_are_told(a_class: AClass) -> None:
         largest_room(a_class(ITEM + "[side.left.keepout.all]\n"), "left", "X", "gothic")
     with pytest.raises(HeraldryError, match="did you mean 'left'"):
         largest_room(a_class(ITEM), "lift", "X", "gothic")
+
+
+@pytest.mark.parametrize("text", ["", "  "])
+def test_a_text_of_no_letters_has_no_room(a_class: Callable[[str], ClassOfCars], text: str) -> None:
+    with pytest.raises(HeraldryError, match="has no letters; give the text"):
+        largest_room(a_class(ITEM), "left", text, "gothic")

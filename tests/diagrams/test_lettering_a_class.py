@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -293,3 +294,13 @@ def test_a_long_stripe_is_delivered_in_pieces_that_overlap(a_class: AClass) -> N
     assert [one.page.left for one in pieces] == pytest.approx([0, 46, 92], abs=1e-5)
     assert [plate.name for plate in made["cars 1 left"].plates] == ["white"]
     assert pieces[0].findings[0].kind == "joints"
+
+
+@pytest.mark.parametrize("text", ["{car.number}", "WAY"])
+def test_a_fault_of_an_item_is_told_once_at_its_key(a_class: AClass, text: str) -> None:
+    item = f'[item.z]\ntext = "{text}"\ncap_height = 0\nx = 40\ny = 9\nink = "white"\n'
+    with pytest.raises(DescriptionError, match=r"item.z: cap_height is 0, it must be more than 0") as refusal:
+        drawn(a_class('[series]\nnumbers = "1-9"\n' + item))
+    (fault,) = refusal.value.faults
+    written = Path(fault.file).read_text(encoding="utf-8").splitlines()
+    assert written[fault.line - 1] == "cap_height = 0"

@@ -126,4 +126,24 @@ def test_a_note_of_several_shapes_is_told_once(tmp_path: Path) -> None:
     assert "text" in finding.message
 
 
+MAP = """[shape.land]
+region = "US-VT"
+height = 8
+place.town = {{ lat = 44.26, lon = {lon} }}
+[shape.line]
+route = ["land.town", {{ lat = 43.61, lon = {lon} }}]
+width = 0.5
+"""
+"""A town of Vermont, and another south of it; both are west of Greenwich."""
+
+
+def test_places_far_off_the_land_of_their_map_are_told(tmp_path: Path) -> None:
+    plates = PLATES.replace("hair", "land + line + hair")
+    assert "far place" not in found(tmp_path, plates=MAP.format(lon=-72.58) + plates)
+    finding = found(tmp_path, plates=MAP.format(lon=72.58) + plates)["far place"]
+    assert finding.severity == "note"
+    assert finding.measured_mm > 100  # another continent, where Vermont is 8 mm high
+    assert "north and east are above 0" in finding.message
+
+
 HALVES = {"left": "#ff0000", "right": "#0000ff"}

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from heraldry.errors import HeraldryError
 from heraldry.ideas.eras import ERAS, era_named
 from heraldry.ideas.hands import EASY, MOST_TRACKING, Hand, caps_exactly, fitted, gaps_in
 
@@ -43,3 +44,8 @@ def test_a_long_line_becomes_narrow_before_it_becomes_low() -> None:
 )
 def test_a_year_lies_in_its_era(text: str, name: str) -> None:
     assert era_named(text).name == name
+
+
+def test_there_is_no_era_before_railroads() -> None:
+    with pytest.raises(HeraldryError, match="there was no railroad in 1066"):
+        era_named("1066")

@@ -95,10 +95,10 @@ def test_faults_are_told_with_their_line(tmp_path: Path, art: str, told: str) ->
     assert told in str(caught.value)
 
 
-def test_a_shape_that_cannot_be_drawn_names_its_table(tmp_path: Path) -> None:
+def test_a_shape_that_cannot_be_drawn_names_its_key(tmp_path: Path) -> None:
     path = tmp_path / "one.toml"
     path.write_text(FILE.format(art="disc").replace("circle = 4", "circle = -4"), encoding="utf-8")
-    with pytest.raises(DescriptionError, match=r"one.toml:6: shape.hole: circle is -4, it must be more than 0"):
+    with pytest.raises(DescriptionError, match=r"one.toml:7: shape.hole: circle is -4, it must be more than 0"):
         heraldry.draw(heraldry.load(path))
 
 
@@ -113,7 +113,7 @@ def test_a_ring_centres_on_a_town_of_the_map(tmp_path: Path) -> None:
 
 
 def test_what_is_too_large_for_any_sheet_is_refused(tmp_path: Path) -> None:
-    with pytest.raises(DescriptionError, match="at most 2,000 mm"):
+    with pytest.raises(DescriptionError, match="no herald is 3,046 mm wide"):
         drawn(tmp_path, "around(move(bar, 1500, 0), 4)")
 
 
@@ -138,4 +138,13 @@ def test_all_shapes_that_cannot_be_drawn_are_told_and_those_that_need_them_are_n
     path.write_text(text.replace("[plate.black]", '[shape.both]\nart = "disc + hole"\n[plate.black]'), encoding="utf-8")
     with pytest.raises(DescriptionError) as caught:
         heraldry.draw(heraldry.load(path))
-    assert [fault.line for fault in caught.value.faults] == [4, 6]
+    assert [fault.line for fault in caught.value.faults] == [5, 7]
+
+
+def test_ink_larger_than_the_finished_size_is_a_fault_of_that_size(tmp_path: Path) -> None:
+    path = tmp_path / "one.toml"
+    with_size = FILE.format(art="disc").replace("[ink.black]", "width = 12\nheight = 20\n[ink.black]")
+    path.write_text(with_size, encoding="utf-8")
+    with pytest.raises(DescriptionError, match=r"one.toml:2: width: the ink is 20.000 mm wide") as refusal:
+        heraldry.draw(heraldry.load(path))
+    assert len(refusal.value.faults) == 1

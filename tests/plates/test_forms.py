@@ -199,9 +199,7 @@ def test_forms_of_a_file(tmp_path: Path, keys: str, expected: float) -> None:
 
 
 def test_a_form_of_which_nothing_is_left_is_told(tmp_path: Path) -> None:
-    with pytest.raises(
-        DescriptionError, match=r"one.toml:16: in variant v: variant.v.form: nothing is left of this form"
-    ):
+    with pytest.raises(DescriptionError, match=r"one.toml:16: variant.v.form: nothing is left of this form"):
         family(tmp_path, '[variant.v]\nform = "one ink"\nink = "white"\nbare = ["black"]\n')
 
 

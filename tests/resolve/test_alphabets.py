@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from heraldry.describe.description import load
-from heraldry.errors import LetteringError
+from heraldry.errors import DescriptionError
 from heraldry.lettering.alphabet import Alphabet
 from heraldry.lettering.fonts import FontAlphabet
 from heraldry.resolve.alphabets import alphabet_finder
@@ -53,5 +53,18 @@ def test_a_font_is_spaced_by_its_own_kerning_or_by_white(find: Find) -> None:
 
 @pytest.mark.parametrize("key", ["optical = true", 'features = ["ss01"]', "axes = { wght = 4 }", "licensed = true"])
 def test_what_is_a_matter_of_fonts_is_refused_to_ours(find: Find, key: str) -> None:
-    with pytest.raises(LetteringError, match=f"has {key.split()[0]}, which is a matter of fonts: leave it out"):
+    with pytest.raises(DescriptionError, match=f"has {key.split()[0]}, which is a matter of fonts: leave it out"):
         find(f'style = "gothic"\n{key}')
+
+
+@pytest.mark.parametrize(
+    ("keys", "told"),
+    [
+        ('style = "gothic"\nslant = 89', "road.toml:5: alphabet.asked.slant: slant 89 was asked, its sound range is"),
+        ('stem = 0.2\nstyle = "gothik"', "road.toml:5: alphabet.asked.style: no style is called 'gothik'"),
+        ("stem = 0.2", "road.toml:3: alphabet.asked: alphabet 'asked' needs one of style, file or family"),
+    ],
+)
+def test_a_fault_stands_at_the_key_of_the_table(find: Find, keys: str, told: str) -> None:
+    with pytest.raises(DescriptionError, match=told):
+        find(keys)

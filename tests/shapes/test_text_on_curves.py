@@ -123,6 +123,7 @@ def test_a_line_round_a_circle_is_fitted_by_the_width_of_its_letters(drawn: Draw
     start, end = text.places["start"].direction_rad, text.places["end"].direction_rad
     assert math.degrees(start - end) == pytest.approx(140, abs=0.05)
     assert text.notes == ()
+    assert "they hardly read as a word" in drawn("round = { radius = 9, fit = 340 }").notes[0]
 
 
 def test_a_straight_line_is_fitted_and_keeps_its_stems(drawn: DrawText) -> None:
@@ -142,6 +143,7 @@ def test_letters_that_would_collide_are_opened_and_it_is_said(drawn: DrawText) -
 @pytest.mark.parametrize(
     ("keys", "said"),
     [
+        ("stem = 0.1", "has no stem of 0.1 mm at a cap height of 1.5 mm, it may be 0.15 to 0.333 mm"),
         ("along = {}", "along has one of path, shape or arc, found none of them"),
         ("along = { shape = 'box', path = 'M 0 0 H 9' }", "found path and shape"),
         ("along = { shape = 'bax' }", "no shape is called 'bax', did you mean 'box'?"),
@@ -162,6 +164,13 @@ def test_what_cannot_be_done_is_said(drawn: DrawText, keys: str, said: str) -> N
         drawn(keys)
     assert said in str(raised.value)
     assert "herald.toml:" in str(raised.value)
+
+
+def test_a_text_of_two_lines_is_sent_to_lines(tmp_path: FilePath) -> None:
+    path = tmp_path / "herald.toml"
+    path.write_text(HEAD.replace('"FEN HOLLOW"', '"""FEN\nHOLLOW"""'))
+    with pytest.raises(DescriptionError, match='several lines are a shape with lines = "…"'):
+        compose(resolve_herald(load(path)))
 
 
 def test_a_line_becomes_smaller_where_its_narrowest_letters_are_too_long(drawn: DrawText) -> None:

@@ -278,8 +278,8 @@ def test_every_alphabet_that_cannot_be_made_is_told_with_its_line(tmp_path: Path
     with pytest.raises(DescriptionError) as told:
         show_of(load(tmp_path / "road.toml"))
     first, second = str(told.value).splitlines()
-    assert "road.toml:3: alphabet.bold: alphabet gothic: stem 0.9 was asked, its sound range is" in first
-    assert "road.toml:6: alphabet.thin: no style is called 'gothik', did you mean 'gothic'?" in second
+    assert "road.toml:5: alphabet.bold.stem: stem 0.9 was asked, its sound range is" in first
+    assert "road.toml:7: alphabet.thin.style: no style is called 'gothik', did you mean 'gothic'?" in second
 
 
 @pytest.mark.parametrize("text", ["", "  \n\t "])

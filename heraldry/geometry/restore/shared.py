@@ -54,6 +54,8 @@ def share_vertices(
     within_mm: float,
 ) -> Chords:
     """Chords with the vertices between nodes made one where curves run together."""
+    if not len(is_node):
+        return chords
     first = np.flatnonzero(is_node)
     last = np.append(first[1:], len(is_node))
     keys = edge_keys(chords.xy[first], chords.xy[following[last - 1]])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, fields, replace
 
-from heraldry.errors import LetteringError
+from heraldry.errors import LetteringError, SoundRangeError
 from heraldry.lettering.alphabets.contour import Corner
 from heraldry.lettering.alphabets.parameters import LetterParameters
 from heraldry.lettering.alphabets.pen import Pen
@@ -79,4 +79,5 @@ class Style:
         if span is None:
             raise LetteringError(f"alphabet {self.name}: {name} {value:g} was asked, but it has no {name}")
         if value not in span:
-            raise LetteringError(f"alphabet {self.name}: {name} {value:g} was asked, its sound range is {span}")
+            message = f"alphabet {self.name}: {name} {value:g} was asked, its sound range is {span}"
+            raise SoundRangeError(message, span.least, span.most)

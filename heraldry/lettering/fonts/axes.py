@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from heraldry.errors import LetteringError, nearest
+from heraldry.errors import LetteringError, SoundRangeError, nearest
 from heraldry.lettering.fonts.files import Face
 
 Location = dict[str, float]
@@ -129,11 +129,10 @@ def _found(face: Face, place: Location, wish: Wish, axis: Axis) -> float:
         return place[axis.tag]
     low, high = axis.least, axis.most
     at_low, at_high = measured(low), measured(high)
-    if not min(at_low, at_high) <= wish.wanted <= max(at_low, at_high):
-        raise LetteringError(
-            f"the font {face.name} reaches a {wish.what} from {min(at_low, at_high):.3g} to "
-            f"{max(at_low, at_high):.3g}, found {wish.wanted:.3g}"
-        )
+    least, most = min(at_low, at_high), max(at_low, at_high)
+    if not least <= wish.wanted <= most:
+        message = f"the font {face.name} reaches a {wish.what} from {least:.3g} to {most:.3g}, found {wish.wanted:.3g}"
+        raise SoundRangeError(message, least, most)
     return _between(
         lambda value: measured(value) - wish.wanted, (low, at_low - wish.wanted), (high, at_high - wish.wanted)
     )

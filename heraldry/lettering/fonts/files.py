@@ -74,6 +74,8 @@ def read_face(path: FilePath, number: int = 0, licensed: bool = False) -> Face:
 
 def _bytes_of(path: FilePath) -> bytes:
     try:
+        if path.exists() and not path.is_file():  # a device never ends
+            raise LetteringError(f"{path}: the font file cannot be read (it is no file)")
         size = path.stat().st_size
         if size > FONT_FILE_MAX_BYTES:
             raise LetteringError(
@@ -168,5 +170,7 @@ def _check_leave(face: Face, path: FilePath) -> None:
 
 
 def _words(error: Exception) -> str:
-    """What a library said, on one line."""
-    return " ".join(f"{type(error).__name__}: {error}".split()).rstrip(": ")
+    """What a library said, on one line; a table that it looked for is a key that it did not find."""
+    if isinstance(error, KeyError):
+        return f"its table {error} is missing"
+    return " ".join(str(error).split()) or "it ends too soon"

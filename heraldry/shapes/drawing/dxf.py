@@ -59,8 +59,10 @@ def read_dxf(content: bytes, file: str, part: str | None) -> Picture:
         found = _Layers(notes, _hidden(document)).of(document.modelspace())
     except GeometryError:
         raise
-    except (RecursionError, ValueError, TypeError, KeyError, AttributeError, ZeroDivisionError, OverflowError) as error:
-        raise GeometryError(f"{file} has entities that cannot be read: {error}") from None
+    except (RecursionError, ValueError, TypeError, LookupError, AttributeError, ArithmeticError):
+        raise GeometryError(
+            f"{file} has entities that are broken: save it anew from the program that drew it"
+        ) from None
     unit_mm = _unit_mm(document, notes)
     chains = _of_part(found, part, file)
     rings, loose = joined(chains, JOINT_MM / unit_mm)
@@ -164,12 +166,16 @@ def _line(entity: Any) -> list[Path]:
 
 
 def _arc(entity: Any) -> list[Path]:
+    if not entity.dxf.radius > 0:
+        return []
     sweep = math.radians((entity.dxf.end_angle - entity.dxf.start_angle) % 360.0) or math.tau
     arc = Arc.about(_point(entity.dxf.center), float(entity.dxf.radius), math.radians(entity.dxf.start_angle), sweep)
     return [Path((_facing(entity, arc),), closed=arc.start == arc.end)]
 
 
 def _circle(entity: Any) -> list[Path]:
+    if not entity.dxf.radius > 0:
+        return []
     ring = circle_path(_point(entity.dxf.center), float(entity.dxf.radius))
     return [Path(tuple(_facing(entity, half) for half in ring), closed=True)]
 

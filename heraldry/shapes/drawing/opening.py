@@ -60,6 +60,8 @@ def _read(content: bytes, file: str, part: str | None) -> Picture:
 
 def _content(path: Path) -> bytes:
     try:
+        if not path.is_file():  # a device never ends
+            raise GeometryError(f"{path.name} is no file that can be read")
         size = path.stat().st_size
         if size > LARGEST_BYTES:
             raise GeometryError(f"{path.name} has {size / 2**20:,.0f} MB, a drawing may have {LARGEST_BYTES >> 20} MB")

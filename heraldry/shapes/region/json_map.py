@@ -63,7 +63,7 @@ def _opened(document: Mapping[str, Any], layer: str | None, file: str) -> tuple[
         return GeoJsonRings(file, _to_degrees(document.get("crs"), file)), list(_features(document, file))
     objects = document.get("objects")
     if not isinstance(objects, dict):
-        raise RegionError(f"{file}: a Topology needs objects, found {type(objects).__name__}")
+        raise RegionError(f"{file}: a Topology needs objects, a table of what is on the map")
     if layer is not None and layer not in objects:
         raise RegionError(f"{file} has no layer '{layer}', {nearest(layer, objects)}")
     wanted = objects if layer is None else {layer: objects[layer]}

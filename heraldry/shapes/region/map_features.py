@@ -85,6 +85,7 @@ def map_areas(
     are left out, as are holes in them. Raises RegionError.
     """
     at_least("islands", islands, 0.0)
+    at_least("finest", finest, 0.0)
     region = drawn_region(on, "on")
     window = region.land_map.window(_surroundings(region))
     found = map_file.read(map_areas, Pick(feature, where, layer))

@@ -35,8 +35,11 @@ def read(path: Path, pick: Pick = ALL) -> list[Land]:
         for feature in found.features
         if feature.polygons
     ]
+    kinds = _kinds(found.features)
+    if not lands and "Polygon" in kinds:
+        raise RegionError(f"{path.name} holds no area: its polygons have fewer than three corners")
     if not lands:
-        raise RegionError(f"{path.name} holds no area, wanted Polygon or MultiPolygon, found {_kinds(found.features)}")
+        raise RegionError(f"{path.name} holds no area, wanted Polygon or MultiPolygon, found {kinds}")
     return lands
 
 

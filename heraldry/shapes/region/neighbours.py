@@ -54,6 +54,7 @@ def neighbours(
     """
     region = drawn_region(neighbours, "neighbours")
     at_least("borders", borders, 0.0)
+    at_least("finest", finest, 0.0)
     box = bounds(region.outline)
     reach = max(box.width, box.height) if reach is None else positive("reach", reach)
     frame = box.grown(reach)
@@ -94,6 +95,8 @@ class Around:
         together = dissolve([*self.plans, *home], [*self.sources, *(land.source for land in lands)])
         others = polygons_of(self._drawn(dissolve(self.plans, self.sources)))
         parts = without_small_holes(without_specks(shapely.union_all(others), islands_mm), islands_mm)
+        if not len(parts):
+            raise RegionError(f"the lands around this region are finished smaller than islands, {islands_mm:g} mm")
         simple = simplify(parts, [], self.region.asked.fineness_mm).parts
         shown = shapely.union_all(legible(simple, finest_mm))
         left_over = polygons_of(self._drawn(together).difference(shapely.union(shown, own)))

@@ -28,6 +28,7 @@ COMPARISONS: Mapping[str, Callable[[Any, Any], bool]] = {
 }
 
 _CONDITION = re.compile(r"\s*([^=<>!|]+?)\s*(<=|>=|!=|=|<|>)\s*(.+?)\s*", re.DOTALL)
+_MORE_THAN_A_VALUE = re.compile(r"[=<>]|(^|\s)(or|and)(\s|$)|^\s*$", re.IGNORECASE)
 _QUOTES = "'\""
 
 Value = str | int | float
@@ -118,6 +119,12 @@ def _condition(part: str, where: str) -> Condition:
     if match is None:
         raise RegionError(f"where is '{where[:80]}', wanted conditions like: kind = river | canal and rank <= 4")
     name, comparison, values = match.groups()
+    for value in values.split("|"):
+        if not value.strip().startswith(("'", '"')) and _MORE_THAN_A_VALUE.search(value):
+            raise RegionError(
+                f"where has '{value.strip()[:80]}' for a value: others follow a |, as in kind = river | canal, "
+                "conditions are joined with and; put quotation marks round a value with such words"
+            )
     return Condition(
         name.strip(_QUOTES), comparison, tuple(value.strip().strip(_QUOTES) for value in values.split("|"))
     )

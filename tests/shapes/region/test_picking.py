@@ -34,6 +34,7 @@ def names(where=None, feature=None):
         ("rank = 3.0", ["Öst"]),
         ("name = 'Big Lake'", ["Big Lake"]),
         ("name = ost", ["Öst"]),
+        ("name != 'this or that' and kind = river", ["Öst"]),
     ],
 )
 def test_conditions_choose(where, found):
@@ -56,6 +57,11 @@ def test_a_feature_is_named_by_any_value_or_its_number():
         ("kynd = river", r"my.shp has no property 'kynd'; did you mean 'kind'\?"),
         ("kind = sea", "no feature of my.shp has kind = sea; values of kind: river, canal, Lake"),
         ("rank > 9", "values of rank: 3, 5, 1"),
+        ("kind = river or canal", "where has 'river or canal' for a value: others follow a |"),
+        ("kind = river or kind = canal", "for a value"),
+        ("kind == river", "where has '= river' for a value"),
+        ("kind = river and", "where has 'river and' for a value"),
+        ("kind = river |", "where has '' for a value"),
     ],
 )
 def test_what_chooses_nothing_is_said(where, words):
