@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from heraldry.errors import DescriptionError
 from heraldry.ideas.proofs import Proof, described, proof_of
 from heraldry.ideas.rules import (
     RULES,
@@ -150,5 +151,6 @@ def test_a_field_keeps_clear_of_its_frame() -> None:
 
 def test_the_ink_is_as_wide_as_was_asked() -> None:
     assert size.falls_short(proof(HALF, "disc")) == 0.0
-    assert size.falls_short(proof(HALF, "disc", "19 mm")) == 1.0
     assert size.falls_short(proof(HALF, "disc", "22 mm")) == 1.0
+    with pytest.raises(DescriptionError, match="reaches over the finished width of 19"):
+        proof(HALF, "disc", "19 mm")
