@@ -57,6 +57,8 @@ def offset(outline: Outline, distance_mm: float, corner: Corner = "round") -> Ou
     if polygon is None:  # rings that cross, or run the wrong way round: make them clean first
         outline = boolean.clean(outline, "evenodd")
         polygon = boolean.to_polygon(outline, reach.slack_mm)
+    if outline.is_empty:  # it ran back over itself, and enclosed nothing
+        return outline
     core = _buffered(polygon, reach, math.copysign(1.0, distance_mm))
     rims = bands(spine_of(outline), reach, corner)
     return boolean.with_rims(core, rims, _chord_tolerance(reach), taken_away=distance_mm < 0)

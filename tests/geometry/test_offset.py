@@ -290,3 +290,8 @@ def test_ends_are_flat_or_square_and_nothing_else_differs(path: Path) -> None:
     assert area(full) - area(flat) == pytest.approx(math.pi * 0.0625, abs=1e-6)
     last = path.segments[-1].at(1.0)
     assert contains(square, last) and contains(full, last)
+
+
+def test_what_runs_back_over_itself_has_nothing_to_grow():
+    there_and_back = Outline.of([Path.through([Point(0, 0), Point(10, 0)], closed=True)])
+    assert offset(there_and_back, 1.0).is_empty

@@ -2,6 +2,7 @@
 
 import math
 
+import numpy as np
 import pytest
 import shapely
 from hypothesis import given, settings
@@ -15,6 +16,7 @@ from heraldry.geometry.point import ORIGIN, Point
 from heraldry.geometry.segments import Arc, Path
 from heraldry.guard.finest import (
     WIDTH_ACCURACY_MM,
+    _neighbours_joined,
     narrow_gaps,
     thin_lines,
 )
@@ -234,3 +236,21 @@ def test_empty_artwork_has_no_spots():
 def test_a_limit_that_is_no_width_is_refused(limit):
     with pytest.raises(GeometryError, match="must be more than 0"):
         thin_lines(box(0, 0, 1, 1), limit)
+
+
+def test_looks_that_crowd_are_joined_without_their_pairs():
+    """Sixty thousand looks at two places: their pairs, near two milliard, would fill the memory."""
+    crowd = np.random.default_rng(1).uniform(0.0, 0.01, (30_000, 2))
+    groups = _neighbours_joined(np.concatenate((crowd, crowd + 1.0)), within_mm=0.1)
+    assert [len(group) for group in groups] == [30_000, 30_000]
+
+
+@pytest.mark.parametrize("within", [0.02, 0.05, 0.2])
+def test_looks_hang_together_by_steps_as_their_pairs_say(within):
+    points = np.random.default_rng(2).uniform(-1.0, 1.0, (400, 2))
+    near = np.hypot(*(points[:, None] - points).transpose(2, 0, 1)) <= within
+    label = np.arange(400)
+    for _ in label:
+        label = np.where(near, label, 400).min(axis=1)
+    expected = {tuple(np.flatnonzero(label == one).tolist()) for one in np.unique(label)}
+    assert {tuple(sorted(group.tolist())) for group in _neighbours_joined(points, within)} == expected

@@ -110,6 +110,17 @@ def test_what_cannot_be_kept_is_said(sheet):
     assert all(word in told for word in ("do not close", "TEXT", "switched off", "millimetres"))
 
 
+@pytest.mark.parametrize("radius", [0, -3])
+def test_circles_without_a_radius_enclose_nothing(sheet, radius):
+    _, space, read = sheet
+    space.add_circle((0, 0), radius)
+    space.add_arc((0, 0), radius, 0, 90)
+    with pytest.raises(GeometryError, match="has no closed outline"):
+        read()
+    space.add_circle((5, 5), 4)
+    assert area(read().outline) == pytest.approx(math.pi * 16)
+
+
 def test_open_lines_alone_are_refused(sheet):
     _, space, read = sheet
     space.add_line((0, 0), (5, 0))

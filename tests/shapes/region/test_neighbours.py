@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 import shapely
 
-from heraldry.errors import RegionError
+from heraldry.errors import HeraldryError, RegionError
 from heraldry.geometry import boolean
 from heraldry.geometry.point import Point
 from heraldry.shapes.region import atlas, region
@@ -116,6 +116,14 @@ def test_a_file_has_its_other_features_around(tmp_path):
 def test_an_island_has_none():
     with pytest.raises(RegionError, match="no other land lies around this region"):
         neighbours(region(("IS",), height=10.0), reach=0.5)
+
+
+@pytest.mark.parametrize(
+    ("asked", "said"), [({"islands": 50.0}, "finished smaller than islands"), ({"finest": -1.0}, "finest is -1")]
+)
+def test_what_leaves_nothing_is_said(asked, said):
+    with pytest.raises(HeraldryError, match=said):
+        neighbours(region(("US-NH",), height=12.0), **asked)
 
 
 @pytest.mark.parametrize("call", [neighbours, lambda it: coast(it, 0.2)])
