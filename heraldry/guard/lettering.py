@@ -7,6 +7,7 @@ of art makes of lettering (a shade, a margin, a stripe) has edges of its own, an
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import partial
 from itertools import combinations
@@ -131,33 +132,51 @@ def _cut(lettering: Mapping[str, Outline], composed: Composed, kept: Kept) -> It
     plates = tuple(plate.outline for plate in composed.plates)
     for name, outline in lettering.items():
         if not outline.is_empty:
-            lost, place = kept.once("whole lettering", (outline, plates), partial(_lost, outline, plates))
+            edges = [kept.once("edges of a plate", plate, partial(_edges, plate)) for plate in plates]
+            lost, place = kept.once("whole lettering", (outline, plates), partial(_lost, outline, edges))
             if lost > 1 - SEEN_SHARE:
                 message = f"{lost:.0%} of the edge of {name} is not seen: it is cut off, or runs into other art"
                 yield Finding("cut lettering", message, place=place)
 
 
-def _lost(outline: Outline, plates: Sequence[Outline]) -> tuple[float, Point]:
-    """The share of an outline's edge that is no edge of a plate, and the place of it that is most in its middle."""
+def _edges(plate: Outline) -> NDArray[np.float64]:
+    return _chords(to_polygon(plate))
+
+
+def _lost(outline: Outline, plates: Sequence[NDArray[np.float64]]) -> tuple[float, Point]:
+    """The share of an outline's edge that is no edge of a plate, and the place of it that is most in its middle.
+
+    ``plates`` are the chords (n, 2, 2) of each.
+    """
     box = bounds(outline)
-    pieces = _chords(shapely.segmentize(to_polygon(outline), box.height / LOOKS_ACROSS))
-    middles, lengths = pieces.mean(axis=1), np.hypot(*(pieces[:, 1] - pieces[:, 0]).T)
-    is_lost = ~_on_edge(middles, plates)
+    looks = _looks(_edges(outline), box.height / LOOKS_ACROSS)
+    is_lost = ~_on_edge(looks, plates)
     if not np.any(is_lost):
         return 0.0, box.centre
-    lost = middles[is_lost]
+    lost = looks[is_lost]
     x, y = lost[np.argmin(np.hypot(*(lost - lost.mean(axis=0)).T))].tolist()
-    return float(lengths[is_lost].sum() / lengths.sum()), Point(x, y)
+    return float(np.mean(is_lost)), Point(x, y)
 
 
-def _on_edge(points: NDArray[np.float64], plates: Sequence[Outline]) -> NDArray[np.bool_]:
+def _looks(chords: NDArray[np.float64], apart_mm: float) -> NDArray[np.float64]:
+    """Points (n, 2) on the chords (m, 2, 2), at even steps along all of them."""
+    lengths = np.hypot(*(chords[:, 1] - chords[:, 0]).T)
+    ends = np.cumsum(lengths)
+    count = math.ceil(ends[-1] / apart_mm)
+    along = (np.arange(count) + 0.5) * ends[-1] / count
+    which = np.searchsorted(ends, along)
+    share = 1.0 - (ends[which] - along) / lengths[which]
+    return np.asarray(chords[which, 0] + share[:, None] * (chords[which, 1] - chords[which, 0]))
+
+
+def _on_edge(looks: NDArray[np.float64], plates: Sequence[NDArray[np.float64]]) -> NDArray[np.bool_]:
     """Whether each point lies on an edge of a plate; only the chords round the points are looked at."""
-    edges = np.concatenate([_chords(to_polygon(plate)) for plate in plates])
-    low, high = points.min(axis=0) - ON_EDGE_MM, points.max(axis=0) + ON_EDGE_MM
+    edges = np.concatenate(plates)
+    low, high = looks.min(axis=0) - ON_EDGE_MM, looks.max(axis=0) + ON_EDGE_MM
     may_meet = np.all((edges.min(axis=1) <= high) & (edges.max(axis=1) >= low), axis=1)
     tree = shapely.STRtree(shapely.linestrings(edges[may_meet]))
-    found = tree.query(shapely.points(points), predicate="dwithin", distance=ON_EDGE_MM)
-    return np.isin(np.arange(len(points)), found[0])
+    found = tree.query(shapely.points(looks), predicate="dwithin", distance=ON_EDGE_MM)
+    return np.isin(np.arange(len(looks)), found[0])
 
 
 def _chords(polygons: shapely.Geometry) -> NDArray[np.float64]:

@@ -157,7 +157,7 @@ def test_harmful_drawings_are_refused_in_words(sheet, spoil):
 
 
 @pytest.mark.parametrize(
-    "content", [b"0\nSECTION\n2\nENTITIES\n0\nLINE\n10\nxyz\n", b"0\nSECTION\n", b"AutoCAD Binary DXF\r\n\x1a\x00"]
+    "content", [b"0\nSECTION\n2\nENTITIES\n0\nLINE\n10\nxyz\n", b"0\nSECTION\n", b"Drawing Binary DXF\r\n\x1a\x00"]
 )
 def test_broken_files_are_refused_in_words_and_at_once(tmp_path, content):
     file = tmp_path / "cut.dxf"

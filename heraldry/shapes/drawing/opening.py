@@ -34,7 +34,9 @@ _TRACE = (
     "a picture is made of dots and has no outlines: draw it anew with shapes, "
     "or trace it in a drawing program for vectors and save that as SVG"
 )
-_BINARY_DXF = b"AutoCAD Binary DXF"  # the sentinel of the binary form, DXF reference, "Binary DXF Files"
+_BINARY_DXF = b" Binary DXF\r\n\x1a\x00"  # how the first line of the binary form ends, after the name of a program
+_SENTINEL = 22
+"""Bytes of that line (DXF reference, "Binary DXF Files")."""
 _GZIP = b"\x1f\x8b"
 _HEAD = 1024
 """Bytes that tell what a text is."""
@@ -49,7 +51,7 @@ def read_drawing(path: Path, part: str | None = None) -> Picture:
 def _read(content: bytes, file: str, part: str | None) -> Picture:
     """Kept for the next colour of the same drawing."""
     _refuse_others(content, file)
-    if content[: len(_BINARY_DXF)] == _BINARY_DXF or _looks_like_dxf(content):
+    if content[:_SENTINEL].endswith(_BINARY_DXF) or _looks_like_dxf(content):
         from heraldry.shapes.drawing.dxf import read_dxf  # imported where used: start-up time
 
         return read_dxf(content, file, part)
