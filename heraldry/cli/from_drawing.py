@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from heraldry.describe.toml_text import quoted
 from heraldry.errors import HeraldryError
 
 ROAD_FILE, HERALD_FILE = "road.toml", "herald.toml"
@@ -80,7 +80,7 @@ def _road(drawing: Path, inks: Sequence[str], colours: Sequence[str]) -> str:
     lines = [
         "# A railroad of your own: what all its drawings share",
         'kind = "road"',
-        f"name = {_quoted(name.title())}             # call it what you like",
+        f"name = {quoted(name.title())}             # call it what you like",
     ]
     for ink, colour in zip(inks, colours, strict=True):
         lines += ["", f"[ink.{ink}]", f'colour = "{colour}"']
@@ -91,7 +91,7 @@ def _road(drawing: Path, inks: Sequence[str], colours: Sequence[str]) -> str:
 
 def _herald(drawing: Path, inks: Sequence[str], colours: Sequence[str], width_mm: float) -> str:
     lines = [
-        f"# Drawn after {_quoted(drawing.name)}: a shape and a plate for each of its colours",
+        f"# Drawn after {quoted(drawing.name)}: a shape and a plate for each of its colours",
         'kind  = "herald"',
         f'road  = "{ROAD_FILE}"',
         'scale = "HO"                # the scale that this width is meant for',
@@ -101,18 +101,13 @@ def _herald(drawing: Path, inks: Sequence[str], colours: Sequence[str], width_mm
         lines += [
             "",
             f"[shape.{ink}]",
-            f"drawing = {_quoted(drawing.name)}",
+            f"drawing = {quoted(drawing.name)}",
             f'colour  = "{colour}"',
             'width   = "width"',
         ]
     for ink in inks:
         lines += ["", f"[plate.{ink}]", f'ink = "{ink}"', f'art = "{ink}"']
     return "\n".join(lines) + "\n"
-
-
-def _quoted(text: str) -> str:
-    """A text as TOML writes it; JSON's escapes are among those of TOML."""
-    return json.dumps(text, ensure_ascii=False)
 
 
 def _named(colours: Sequence[str]) -> tuple[str, ...]:

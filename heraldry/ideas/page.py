@@ -10,7 +10,6 @@ from heraldry.geometry.measure import bounds
 from heraldry.geometry.outline import Bounds
 from heraldry.ideas.brief import Brief
 from heraldry.ideas.choosing import COUNT, Idea
-from heraldry.lettering.alphabets.contour import rectangle
 from heraldry.lettering.setting.lay import ink_width
 from heraldry.pages.block import BLACK, GREY, Block, Mark, beside, into_room
 from heraldry.pages.flow import TITLE_ROOM_MM, Section, pages_of
@@ -61,13 +60,7 @@ def _cell(idea: Idea, number: int, paint_hex: str, column_mm: float, row_mm: flo
 def _tile(room: Bounds, paint_hex: str) -> list[Mark]:
     if not paint_hex:
         return []
-    m = TILE_MARGIN_MM
-    return [
-        Mark(
-            Ink("paint", paint_hex, opaque=True, spot=False),
-            rectangle(room.left - m, room.bottom - m, room.right + m, room.top + m),
-        )
-    ]
+    return [Mark(Ink("paint", paint_hex, opaque=True, spot=False), room.grown(TILE_MARGIN_MM).outline)]
 
 
 def _herald(artwork: Artwork, room: Bounds) -> list[Mark]:

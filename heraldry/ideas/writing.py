@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from heraldry.describe.toml_text import quoted
 from heraldry.ideas.sketch import HEAVY, INKS, Sketch, Tone, plate_art
 
 
@@ -72,7 +73,7 @@ def value_toml(value: Any) -> str:
     if isinstance(value, int | float):
         return f"{value:g}"
     if isinstance(value, str):
-        return '"' + value.replace("\\", "\\\\").replace('"', '\\"') + '"'
+        return quoted(value)
     if isinstance(value, Mapping):
         return "{ " + ", ".join(f"{key} = {value_toml(inner)}" for key, inner in value.items()) + " }"
     return "[" + ", ".join(value_toml(inner) for inner in value) + "]"

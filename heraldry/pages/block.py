@@ -9,7 +9,6 @@ from heraldry.artwork import Ink
 from heraldry.geometry.affine import Affine
 from heraldry.geometry.outline import Bounds, Outline
 from heraldry.geometry.point import Point
-from heraldry.lettering.alphabets.contour import rectangle
 
 BLACK = Ink("black", "#111111", spot=False)
 GREY = Ink("grey", "#6a6a6a", spot=False)
@@ -62,7 +61,7 @@ def beside(*columns: tuple[float, Block]) -> Block:
 
 def rule(width_mm: float, thick_mm: float) -> Block:
     """A line across at the very top, which takes no height."""
-    return Block(0.0, (Mark(BLACK, rectangle(0.0, -thick_mm, width_mm, 0.0)),))
+    return Block(0.0, (Mark(BLACK, Bounds(0.0, -thick_mm, width_mm, 0.0).outline),))
 
 
 def into_room(box: Bounds, wide_mm: float, high_mm: float, centre: Point) -> Affine:

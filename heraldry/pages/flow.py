@@ -10,7 +10,6 @@ from dataclasses import dataclass
 
 from heraldry.artwork import Artwork, Finding, Ink, Plate
 from heraldry.geometry.outline import Bounds, Outline
-from heraldry.lettering.alphabets.contour import rectangle
 from heraldry.lettering.setting.lay import ink_width
 from heraldry.pages.block import BLACK, GREY, RULE_MM, Block, Mark, beside, gap, rule, stacked
 from heraldry.pages.paper import HEAD_MM, PAPER_INK, SIDE_MM, Paper
@@ -72,8 +71,8 @@ def _ink_height(entry: Entry) -> float:
 def _page(section: Section, blocks: Iterable[Block], name: str, number: str, paper: Paper, scale_name: str) -> Artwork:
     page = stacked([_head(section, number, paper.measure_mm), *blocks])
     marks = page.shifted(SIDE_MM, paper.height_mm - HEAD_MM)
-    ground = Plate("paper", PAPER_INK, rectangle(0.0, 0.0, paper.width_mm, paper.height_mm))
     box = Bounds(0.0, 0.0, paper.width_mm, paper.height_mm)
+    ground = Plate("paper", PAPER_INK, box.outline)
     return Artwork(name, box, (ground, *_plates(marks)), scale_name, findings=section.findings)
 
 

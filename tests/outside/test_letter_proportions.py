@@ -126,6 +126,21 @@ def levels(alphabet, character: str, place: float) -> list[tuple[float, float]]:
     return [(low / CAP, high / CAP) for low, high in ink_spans(turned, box.left + place * box.width)]
 
 
+def strokes(alphabet, stem):
+    """Thickness and height of bars in cap heights, and how thick O is in stems."""
+    ((foot, head),) = levels(alphabet, "H", 0.5)
+    (foot_of_a, head_of_a), _ = levels(alphabet, "A", 0.5)
+    left, right = ink_spans(glyph(alphabet, "O"), CAP / 2)[0]
+    (low, high), _ = levels(alphabet, "O", 0.5)
+    return {
+        "bar": head - foot,
+        "bar of H": (foot + head) / 2,
+        "bar of A": (foot_of_a + head_of_a) / 2,
+        "side of O": (right - left) / CAP / stem,
+        "crown of O": (high - low) / stem,
+    }
+
+
 @pytest.mark.parametrize("master", MASTERS)
 def test_widths_stand_within_a_tenth_of_the_medians(master):
     stem, width, wide_of_h, *_ = MASTERS[master]
@@ -141,15 +156,13 @@ def test_widths_stand_within_a_tenth_of_the_medians(master):
 def test_bars_and_rounds_are_as_thick_and_high_as_the_medians(master):
     stem, width, _, bar, bar_of_h, bar_of_a, side, crown, white = MASTERS[master]
     alphabet = ours(stem, width)
-    ((low, high),) = levels(alphabet, "H", 0.5)
-    assert high - low == pytest.approx(bar, abs=0.01)
-    assert (low + high) / 2 == pytest.approx(bar_of_h, abs=0.02)
-    (low, high), _ = levels(alphabet, "A", 0.5)
-    assert (low + high) / 2 == pytest.approx(bar_of_a, abs=0.02)
-    left, right = ink_spans(glyph(alphabet, "O"), CAP / 2)[0]
-    assert (right - left) / CAP / stem == pytest.approx(side, abs=0.03)
-    (low, high), _ = levels(alphabet, "O", 0.5)
-    assert (high - low) / stem == pytest.approx(crown, abs=0.08)
+    assert strokes(alphabet, stem) == {
+        "bar": pytest.approx(bar, abs=0.01),
+        "bar of H": pytest.approx(bar_of_h, abs=0.02),
+        "bar of A": pytest.approx(bar_of_a, abs=0.02),
+        "side of O": pytest.approx(side, abs=0.03),
+        "crown of O": pytest.approx(crown, abs=0.08),
+    }
     assert bounds(glyph(alphabet, "H")).left / CAP == pytest.approx(white, rel=0.15)
 
 
@@ -184,15 +197,13 @@ def test_letters_with_serifs_are_as_wide_as_the_medians(style):
 def test_letters_with_serifs_are_as_thick_and_high_as_the_medians(style):
     stem, _, bar, bar_of_h, bar_of_a, side, crown, white, over, x_height = SERIFED[style]
     alphabet = ours(stem, style=style)
-    ((low, high),) = levels(alphabet, "H", 0.5)
-    assert high - low == pytest.approx(bar, abs=0.006)
-    assert (low + high) / 2 == pytest.approx(bar_of_h, abs=0.02)
-    (low, high), _ = levels(alphabet, "A", 0.5)
-    assert (low + high) / 2 == pytest.approx(bar_of_a, abs=0.02)
-    left, right = ink_spans(glyph(alphabet, "O"), CAP / 2)[0]
-    assert (right - left) / CAP / stem == pytest.approx(side, abs=0.03)
-    (low, high), _ = levels(alphabet, "O", 0.5)
-    assert (high - low) / stem == pytest.approx(crown, abs=0.03)
+    assert strokes(alphabet, stem) == {
+        "bar": pytest.approx(bar, abs=0.006),
+        "bar of H": pytest.approx(bar_of_h, abs=0.02),
+        "bar of A": pytest.approx(bar_of_a, abs=0.02),
+        "side of O": pytest.approx(side, abs=0.03),
+        "crown of O": pytest.approx(crown, abs=0.03),
+    }
     assert bounds(glyph(alphabet, "H")).left / CAP == pytest.approx(white, rel=0.10)
     assert -bounds(glyph(alphabet, "O")).bottom / CAP == pytest.approx(over, abs=0.006)
     assert bounds(glyph(alphabet, "x")).top / CAP == pytest.approx(x_height, abs=0.02)
